@@ -1,0 +1,3 @@
+import type { Runners } from './case.ts';
+
+export const FASTENER_RUNNERS: Runners = {};

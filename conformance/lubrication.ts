@@ -1,0 +1,3 @@
+import type { Runners } from './case.ts';
+
+export const LUBRICATION_RUNNERS: Runners = {};

@@ -1,0 +1,3 @@
+import type { Runners } from './case.ts';
+
+export const METROLOGY_RUNNERS: Runners = {};
