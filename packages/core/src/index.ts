@@ -2,3 +2,6 @@
 export * from './issue.ts';
 export * from './units/si.ts';
 export * from './units/kinds.ts';
+export * from './ledger/canonical-json.ts';
+export * from './ledger/sha256.ts';
+export * from './ledger/uuid-v7.ts';
