@@ -1,0 +1,181 @@
+import * as z from 'zod';
+
+/**
+ * What each kind of entry says, version 1. Quantities are kept as they were said, value and unit in one string:
+ * they are converted once, on the way into computing, and shown back in the unit they were read in.
+ */
+
+const id = z
+  .string()
+  .regex(/^[a-z0-9][a-z0-9.\-]*$/, 'an id is lower-case letters, digits, dots and hyphens')
+  .max(120);
+const said = z.string().min(1).max(200);
+const prose = z.string().max(20_000);
+const entryId = z.uuid();
+const hash = z.string().regex(/^[0-9a-f]{64}$/, 'a SHA-256 in lower-case hexadecimal');
+const place = z.record(z.string().max(60), z.string().max(60));
+
+/** The gate as it was seen when somebody closed a cover or went past a hold. */
+export const gateSeen = z.strictObject({
+  state: z.enum(['open', 'held']),
+  reasons: z.array(z.strictObject({ code: z.string(), about: z.string(), message: z.string() })),
+  entries: z.array(entryId).describe('the entries on which the gate rested'),
+});
+export type GateSeen = z.infer<typeof gateSeen>;
+
+/** A question the program asked about what was said, and what became of it. */
+const asked = z.strictObject({
+  code: z.string(),
+  question: z.string(),
+  first_said: said.describe('what was said before the question'),
+});
+export type Asked = z.infer<typeof asked>;
+
+const temperature = z.strictObject({
+  part: said.optional().describe('of the part itself, not of the room'),
+  instrument: said.optional(),
+});
+
+const instrumentUncertainty = z.strictObject({
+  expanded: said.describe('U: a quantity, or a share of the reading such as "3 %"'),
+  coverage: z.number().positive().default(2).describe('k, with U = k u'),
+  common_share: z
+    .number()
+    .min(0)
+    .max(1)
+    .default(0.5)
+    .describe('share of the variance common to all readings of this instrument'),
+});
+
+export const BODIES = {
+  'job-opened': z.strictObject({
+    title: z.string().min(1).max(200),
+    owner: z.string().max(200).optional(),
+    story: prose.optional(),
+    spending_cap: z.number().nonnegative().optional(),
+    due: z.string().max(60).optional(),
+  }),
+  'spec-adopted': z.strictObject({ sheet: hash, title: z.string().max(200) }),
+  'characteristic-amended': z.strictObject({
+    characteristic: id,
+    change: z.record(z.string(), z.unknown()).describe('fields of the characteristic as in the spec sheet; each replaces the sheet’s'),
+    why: prose,
+  }),
+  'instrument-declared': z.strictObject({
+    instrument: id,
+    name: z.string().max(200),
+    type: z.string().max(60).describe('micrometer, dial bore gauge, feeler leaves …'),
+    uncertainty: instrumentUncertainty,
+    trust: z.enum(['stated', 'default']).describe('stated by its owner, or the program’s default'),
+    leaves: z.array(said).optional().describe('feeler leaves owned'),
+    note: prose.optional(),
+  }),
+  'instrument-checked': z.strictObject({
+    instrument: id,
+    against: said.describe('the standard: a ring, a gauge block, zero'),
+    read: said,
+    good: z.boolean(),
+    note: prose.optional(),
+  }),
+  'part-entered': z.strictObject({
+    part: id,
+    name: z.string().max(200),
+    condition: z.enum(['used', 'new', 'machined']),
+    size: z.string().max(60).optional().describe('a size named in the spec sheet, such as ".030 over"'),
+    mark: z.string().max(200).optional(),
+    note: prose.optional(),
+  }),
+  'part-fitted': z.strictObject({
+    position: id,
+    part: id.nullable().describe('null: taken out'),
+    way: z.string().max(200).optional().describe('which way round'),
+  }),
+  'part-reworked': z.strictObject({
+    part: id,
+    what: z.string().max(500),
+    condition: z.enum(['machined', 'used']).default('machined'),
+    size: z.string().max(60).optional(),
+    by: z.string().max(200).optional(),
+  }),
+  reading: z
+    .strictObject({
+      characteristic: id,
+      state: entryId.optional().describe('the part-entered or part-reworked entry; absent where no part is concerned'),
+      mates: z.array(entryId).optional().describe('states of the other parts this reading also rests on'),
+      place: place.optional(),
+      measurand: z.string().max(60).optional(),
+      instrument: id,
+      value: said.optional(),
+      goes: said.optional().describe('the largest feeler leaf that goes'),
+      stops: said.optional().describe('the smallest feeler leaf that does not'),
+      temperature: temperature.optional(),
+      asked: asked.optional(),
+      note: prose.optional(),
+    })
+    .refine((r) => (r.value === undefined) !== (r.goes === undefined && r.stops === undefined), {
+      message: 'a reading has either a value, or a leaf that goes, or one that stops, or both leaves',
+    }),
+  seen: z.strictObject({
+    characteristic: id,
+    state: entryId.optional(),
+    place: place.optional(),
+    found: z.string().min(1).max(500),
+    as_wanted: z.boolean(),
+    note: prose.optional(),
+  }),
+  'gauge-reading': z.strictObject({
+    pressure: said,
+    speed: said,
+    oil: z.string().max(60).optional(),
+    temperature: said.optional(),
+    instrument: id,
+    when: z.enum(['as-found', 'start-up', 'break-in', 'later']),
+    note: prose.optional(),
+  }),
+  'torque-pass': z.strictObject({
+    fastener: id,
+    place: place.optional(),
+    torque: said,
+    pass: z.int().positive(),
+    of: z.int().positive(),
+    condition: z.string().max(60).optional(),
+    instrument: id.optional(),
+    asked: asked.optional(),
+    note: prose.optional(),
+  }),
+  disposition: z.strictObject({
+    part: id,
+    decision: z.enum(['reuse', 'machine', 'replace']),
+    size: z.string().max(60).optional(),
+    why: prose,
+  }),
+  order: z.strictObject({
+    item: z.string().min(1).max(200),
+    part: id.optional(),
+    supplier: z.string().max(200).optional(),
+    number: z.string().max(200).optional(),
+    price: z.number().nonnegative().optional(),
+    lead_days: z.number().nonnegative().optional(),
+    note: prose.optional(),
+  }),
+  receipt: z.strictObject({ order: entryId, part: id.optional(), note: prose.optional() }),
+  'cover-closed': z.strictObject({ cover: id, gate: gateSeen, why: prose.optional() }),
+  'cover-opened': z.strictObject({ cover: id, why: prose }),
+  'hold-passed': z.strictObject({ cover: id, why: z.string().min(1).max(20_000), gate: gateSeen }),
+  photo: z.strictObject({
+    sha256: hash,
+    media: z.string().max(100),
+    about: z.string().max(200).optional(),
+    caption: prose.optional(),
+  }),
+  note: z.strictObject({ text: z.string().min(1).max(20_000), about: z.string().max(200).optional() }),
+  strike: z.strictObject({ entry: entryId, why: z.string().min(1).max(20_000) }),
+} as const;
+
+export type Kind = keyof typeof BODIES;
+export type Body<K extends Kind> = z.infer<(typeof BODIES)[K]>;
+
+/** The one version of every kind so far. A changed body becomes version 2 beside it; version 1 is read for ever. */
+export const BODY_VERSION = 1;
+
+export const isKnownKind = (kind: string): kind is Kind => Object.hasOwn(BODIES, kind);

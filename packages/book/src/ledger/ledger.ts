@@ -1,0 +1,57 @@
+import { type Entry, entryHash } from './entry.ts';
+
+/** The order of folding: by tick, then by id. Clocks never decide. */
+export function inOrder(a: Entry, b: Entry): number {
+  return a.tick - b.tick || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
+}
+
+/** A is before B when B's writer had folded A. Otherwise neither knew of the other, or B is the earlier. */
+export function isBefore(a: Entry, b: Entry): boolean {
+  if (a.device === b.device) return a.n < b.n;
+  return (b.seen[a.device] ?? 0) >= a.n;
+}
+
+/** Two entries that claim the same page of the same device. Both are kept and shown. */
+export interface Fork {
+  readonly device: string;
+  readonly n: number;
+  readonly entries: readonly string[];
+}
+
+/** A chain that does not hold: a page missing, or a page whose predecessor is not the one it was written after. */
+export interface BrokenLink {
+  readonly entry: string;
+  readonly device: string;
+  readonly n: number;
+  readonly why: 'predecessor-missing' | 'predecessor-differs';
+}
+
+/** The union of two piles of entries, each id once, in folding order. The first of two with the same id stays. */
+export function merged(a: readonly Entry[], b: readonly Entry[]): Entry[] {
+  const byId = new Map<string, Entry>();
+  for (const entry of [...a, ...b]) if (!byId.has(entry.id)) byId.set(entry.id, entry);
+  return [...byId.values()].sort(inOrder);
+}
+
+/** What each device's pages say about themselves: forks and broken links. */
+export function chainFaults(entries: readonly Entry[]): { forks: Fork[]; broken: BrokenLink[] } {
+  const pages = new Map<string, Entry[]>();
+  for (const entry of entries) {
+    const page = `${entry.device}\n${entry.n}`;
+    pages.set(page, [...(pages.get(page) ?? []), entry]);
+  }
+  const forks: Fork[] = [];
+  const broken: BrokenLink[] = [];
+  for (const page of pages.values()) {
+    const { device, n } = page[0]!;
+    if (page.length > 1) forks.push({ device, n, entries: page.map((entry) => entry.id).sort() });
+    const before = n === 1 ? undefined : pages.get(`${device}\n${n - 1}`);
+    for (const entry of page) {
+      if (n === 1) continue;
+      if (!before) broken.push({ entry: entry.id, device, n, why: 'predecessor-missing' });
+      else if (!before.some((earlier) => entryHash(earlier) === entry.prev))
+        broken.push({ entry: entry.id, device, n, why: 'predecessor-differs' });
+    }
+  }
+  return { forks, broken };
+}
