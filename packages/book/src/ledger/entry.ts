@@ -1,4 +1,4 @@
-import { failed, type Issue, ok, type Outcome, sha256OfJson } from '@fettle/core';
+import { failed, type Issue, ok, type Outcome, sha256OfJson, uuidV7 } from '@fettle/core';
 import * as z from 'zod';
 import { BODIES, BODY_VERSION, type Body, isKnownKind, type Kind } from './bodies.ts';
 
@@ -35,6 +35,12 @@ export type KnownEntry<K extends Kind = Kind> = K extends Kind
 
 /** The chain link of RFC 8785 and SHA-256 that the next entry of this device carries as `prev`. */
 export const entryHash = (entry: Entry): string => sha256OfJson(entry);
+
+/** The name of anything kept by its content: a spec sheet, for one. SHA-256 of its RFC 8785 form. */
+export const contentHash = (value: unknown): string => sha256OfJson(value);
+
+/** A fresh entry id from a clock reading [ms] and ten random bytes. */
+export const newEntryId = (millis: number, random: Uint8Array): string => uuidV7(millis, random);
 
 export const isKnown = (entry: Entry): entry is Entry & { kind: Kind } =>
   isKnownKind(entry.kind) && entry.v === BODY_VERSION;
