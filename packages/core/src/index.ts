@@ -17,3 +17,23 @@ export {
 } from './units/unit.ts';
 export type { Unit } from './units/table.ts';
 export { type Written, writtenNumber } from './units/number.ts';
+export { fromExpanded, fromHalfWidth, fromResolution, type Repeated, repeated } from './uncertainty/evaluation.ts';
+export { fittedLine, type Line } from './uncertainty/line.ts';
+export { monteCarlo, type Spread, type Trials } from './uncertainty/monte-carlo.ts';
+export { normalBetween, normalCdf, normalDensity, normalQuantile } from './uncertainty/normal.ts';
+export { coverageFactor, studentQuantile } from './uncertainty/student.ts';
+export {
+  covariance,
+  effectiveDof,
+  type Expanded,
+  exact,
+  expanded,
+  linear,
+  propagated,
+  type Shape,
+  standardUncertainty,
+  type Term,
+  term,
+  type Uncertain,
+  uncertain,
+} from './uncertainty/uncertain.ts';
