@@ -1,5 +1,6 @@
 import { failed, type Issue, ok, type Outcome, sha256OfJson, uuidV7 } from '@fettle/core';
 import * as z from 'zod';
+import { issuesOf } from '../issues-of-zod.ts';
 import { BODIES, BODY_VERSION, type Body, isKnownKind, type Kind } from './bodies.ts';
 
 /**
@@ -44,22 +45,6 @@ export const newEntryId = (millis: number, random: Uint8Array): string => uuidV7
 
 export const isKnown = (entry: Entry): entry is Entry & { kind: Kind } =>
   isKnownKind(entry.kind) && entry.v === BODY_VERSION;
-
-const pointer = (path: readonly PropertyKey[]): string => `/${path.map(String).join('/')}`;
-
-/** Issues of a zod error, each with where, what came and what was wanted. */
-export function issuesOf(error: z.ZodError, value: unknown, code: string): Issue[] {
-  return error.issues.map((issue) => {
-    const at = pointer(issue.path);
-    const got = issue.path.reduce<unknown>(
-      (inside, key) => (inside as Record<PropertyKey, unknown> | undefined)?.[key],
-      value,
-    );
-    const shown = got === undefined ? 'nothing' : JSON.stringify(got)?.slice(0, 120);
-    const wanted = issue.code === 'unrecognized_keys' ? `no key ${issue.keys.join(', ')}` : issue.message;
-    return { code, at, got: shown ?? String(got), wanted, message: `${at}: got ${shown}. ${issue.message}.` };
-  });
-}
 
 /**
  * An entry as it came from outside: a known kind is held to its schema, an unknown kind or version is kept as it is.

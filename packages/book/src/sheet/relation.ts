@@ -32,7 +32,7 @@ export type Relation =
 
 const linear: z.ZodType<Linear> = z.lazy(() =>
   z.strictObject({
-    terms: z.array(z.strictObject({ factor: z.number(), of: relationSchema })).min(1),
+    terms: z.array(z.strictObject({ factor: z.number(), of: relationSchema })),
     constant: z.string().optional().describe('a quantity with its unit'),
   }),
 );

@@ -1,0 +1,104 @@
+import type { Issue } from '@fettle/core';
+import type { Body, Kind } from '../ledger/bodies.ts';
+import type { Entry } from '../ledger/entry.ts';
+import type { BrokenLink, Fork } from '../ledger/ledger.ts';
+import type { Characteristic, SpecSheet } from '../sheet/sheet.ts';
+import type { Conflict } from './decision.ts';
+import type { IdleStrike } from './strikes.ts';
+
+/** An entry of a kind the program knows, with its body read. */
+export interface Written<K extends Kind> {
+  readonly entry: Entry;
+  readonly body: Body<K>;
+}
+
+/** A stretch of a part's life: as it came, or after a rework. Named by the entry that began it. */
+export interface PartState {
+  readonly id: string;
+  readonly condition: 'used' | 'new' | 'machined';
+  readonly size?: string;
+  readonly what: string;
+}
+
+/** One physical thing. */
+export interface Part {
+  readonly id: string;
+  readonly name: string;
+  /** In the order of the ledger; the first is how it came. */
+  readonly states: readonly PartState[];
+  readonly current: PartState;
+}
+
+export interface Fitted {
+  readonly part: string;
+  readonly state: string;
+  readonly way?: string;
+  readonly entry: string;
+}
+
+export interface Position {
+  readonly id: string;
+  readonly now?: Fitted;
+  /** Its first part in its first state. */
+  readonly asFound?: Fitted;
+}
+
+/** Why a reading is kept but not judged. */
+export type Standing =
+  | 'counts'
+  | 'struck'
+  | 'rests-on-struck'
+  | 'state-unknown'
+  | 'characteristic-unknown'
+  | 'instrument-unknown';
+
+export interface ReadingOnRecord extends Written<'reading'> {
+  readonly standing: Standing;
+}
+
+export interface SightOnRecord extends Written<'seen'> {
+  readonly standing: Standing;
+}
+
+export interface CoverOnRecord {
+  readonly closed: boolean;
+  /** The closing or opening that stands. */
+  readonly last?: Written<'cover-closed'> | Written<'cover-opened'>;
+  readonly holdsPassed: readonly Written<'hold-passed'>[];
+}
+
+/** What the ledger says, folded. It holds no judgement: that is the assessment's. */
+export interface Book {
+  readonly job: string;
+  readonly opened?: Written<'job-opened'>;
+  readonly entries: readonly Entry[];
+  readonly struck: ReadonlySet<string>;
+  /** Hash of the sheet adopted, whether it is here or not. */
+  readonly sheetHash?: string;
+  readonly sheet?: SpecSheet;
+  readonly missingSheets: readonly string[];
+  /** The sheet's characteristics as amended, in the sheet's order. */
+  readonly characteristics: ReadonlyMap<string, Characteristic>;
+  readonly amended: ReadonlyMap<string, Written<'characteristic-amended'>>;
+  readonly instruments: ReadonlyMap<string, Written<'instrument-declared'>>;
+  readonly instrumentChecks: readonly Written<'instrument-checked'>[];
+  readonly parts: ReadonlyMap<string, Part>;
+  readonly positions: ReadonlyMap<string, Position>;
+  readonly readings: readonly ReadingOnRecord[];
+  readonly sights: readonly SightOnRecord[];
+  readonly gaugeReadings: readonly Written<'gauge-reading'>[];
+  readonly torquePasses: readonly Written<'torque-pass'>[];
+  readonly dispositions: ReadonlyMap<string, Written<'disposition'>>;
+  readonly orders: readonly (Written<'order'> & { readonly receipts: readonly string[] })[];
+  readonly covers: ReadonlyMap<string, CoverOnRecord>;
+  readonly notes: readonly Written<'note'>[];
+  readonly photos: readonly Written<'photo'>[];
+  readonly conflicts: readonly Conflict[];
+  readonly idleStrikes: readonly IdleStrike[];
+  readonly forks: readonly Fork[];
+  readonly broken: readonly BrokenLink[];
+  /** Kinds or versions this program does not know: kept, shown, never dropped. */
+  readonly unknown: readonly Entry[];
+  /** What the ledger says that cannot be made sense of. */
+  readonly problems: readonly Issue[];
+}

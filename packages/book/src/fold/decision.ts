@@ -1,0 +1,34 @@
+import { canonicalJson } from '@fettle/core';
+import type { Entry } from '../ledger/entry.ts';
+import { isBefore } from '../ledger/ledger.ts';
+
+/** Concurrent and different answers to a question that has one. None counts until one is struck or outlived. */
+export interface Conflict {
+  /** The question, such as `part-fitted at pump-gears`. */
+  readonly about: string;
+  readonly entries: readonly string[];
+}
+
+export interface Decision<E extends Entry> {
+  readonly winner?: E;
+  readonly conflict?: Conflict;
+}
+
+/**
+ * The answer to a single-answer question: the later one, unless writers who did not know of each other differ.
+ * While they differ, the last answer that all of them had seen stands.
+ *
+ * @param candidates  unstruck entries in folding order
+ */
+export function decided<E extends Entry>(about: string, candidates: readonly E[]): Decision<E> {
+  const heads = candidates.filter((a) => !candidates.some((b) => b !== a && isBefore(a, b)));
+  const last = heads.at(-1);
+  if (!last) return {};
+  const answers = new Set(heads.map((head) => canonicalJson(head.body)));
+  if (answers.size === 1) return { winner: last };
+  const agreed = candidates.filter((entry) => heads.every((head) => isBefore(entry, head))).at(-1);
+  return {
+    ...(agreed && { winner: agreed }),
+    conflict: { about, entries: heads.map((head) => head.id) },
+  };
+}
