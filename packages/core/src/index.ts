@@ -37,3 +37,5 @@ export {
   type Uncertain,
   uncertain,
 } from './uncertainty/uncertain.ts';
+export { compiledNetwork, type CompiledNetwork, type RunningConditions, type SolvedNetwork, solvedNetwork } from './network/network.ts';
+export { type ElementInput, type NetworkInput, networkSchema } from './network/schema.ts';

@@ -1,0 +1,95 @@
+import type { QuantityKind } from '../units/kinds.ts';
+
+/** Oil as one element sees it: its own film temperature counts. */
+export interface FilmOil {
+  /** μ [Pa·s] */
+  readonly viscosity: number;
+  /** ρ [kg/m³] */
+  readonly density: number;
+}
+
+/** What an element's law is given for one solve. */
+export interface ElementConditions extends FilmOil {
+  /** Speed of the crank [rad/s] */
+  readonly speed: number;
+  /** Pressure difference under which an orifice turns linear [Pa] */
+  readonly smoothing: number;
+}
+
+/** Writes flow and slope of the flow into `out`; reused, so that a thousand solves allocate little. */
+export interface FlowAndSlope {
+  flow: number;
+  slope: number;
+}
+
+/**
+ * Flow of an element for a pressure difference (upstream less downstream, head included).
+ * Never falls as the difference grows: that is what makes the balance of the network convex.
+ */
+export type FlowLaw = (difference: number, out: FlowAndSlope) => void;
+
+export interface LawParameter {
+  readonly kind: QuantityKind;
+  readonly doc: string;
+  readonly required: boolean;
+  /** Used when it was not given; a parameter that decides has none. */
+  readonly fallback?: number;
+  readonly min?: number;
+  readonly above?: number;
+  readonly max?: number;
+  readonly below?: number;
+}
+
+export interface LawChoice {
+  readonly choices: readonly string[];
+  readonly doc: string;
+  readonly fallback: string;
+}
+
+/** The parameters of one element: numbers in SI by name; a missing optional one is NaN, and never reaches a formula. */
+export type Parameters = Readonly<Record<string, number>>;
+export type Choices = Readonly<Record<string, string>>;
+
+export interface Law {
+  /** What the element is, in a sentence. */
+  readonly doc: string;
+  readonly formula: string;
+  readonly source: string;
+  /** A pump pushes from the sump; everything else runs downhill. */
+  readonly pump?: true;
+  readonly parameters: Readonly<Record<string, LawParameter>>;
+  readonly choices?: Readonly<Record<string, LawChoice>>;
+  /** Groups of which exactly one must be given, whole. */
+  readonly exactlyOne?: readonly (readonly (readonly string[])[])[];
+  /** Keys that come together or not at all. */
+  readonly together?: readonly (readonly string[])[];
+  /** What cannot be, in words; undefined when all is well. */
+  readonly fault?: (p: Parameters) => { key: string; wanted: string } | undefined;
+  readonly flow: (p: Parameters, c: ElementConditions, choices: Choices) => FlowLaw;
+}
+
+export const given = (value: number | undefined): value is number =>
+  value !== undefined && !Number.isNaN(value);
+
+type Bounds = Omit<LawParameter, 'kind' | 'doc' | 'required' | 'fallback'>;
+
+export const needed = (kind: QuantityKind, doc: string, bounds: Bounds = { above: 0 }): LawParameter => ({
+  kind,
+  doc,
+  required: true,
+  ...bounds,
+});
+
+export const optional = (kind: QuantityKind, doc: string, bounds: Bounds = { above: 0 }): LawParameter => ({
+  kind,
+  doc,
+  required: false,
+  ...bounds,
+});
+
+export const fallback = (
+  kind: QuantityKind,
+  doc: string,
+  value: number,
+  bounds: Bounds = { above: 0 },
+): LawParameter => ({ kind, doc, required: false, fallback: value, ...bounds });

@@ -1,0 +1,262 @@
+import { annulusLeak, grooveFeed, type HolePlace, holeFeed } from '../oil/bearing-feed.ts';
+import { endSlip, slotFlow, tipSlip } from '../oil/gear-pump.ts';
+import { shortBearingEccentricity } from '../oil/short-bearing.ts';
+import { metre, metrePerSecond, newton, pascal, pascalSecond } from '../units/si.ts';
+import {
+  type ElementConditions,
+  type FlowLaw,
+  fallback,
+  given,
+  type Law,
+  needed,
+  optional,
+  type Parameters,
+} from './element.ts';
+
+const ONE = pascal(1);
+
+/** A film leak is linear in pressure: its flow at one pascal is its slope. */
+const linear =
+  (slope: number): FlowLaw =>
+  (difference, out) => {
+    out.flow = slope * difference;
+    out.slope = slope;
+  };
+
+const SHARE = { min: 0, below: 1 } as const;
+
+/** How a bearing says where its journal runs: by the eccentricity ratio, or by the load it carries. */
+const RUNNING = {
+  eccentricity_ratio: optional(
+    'ratio',
+    'eccentricity over radial clearance, 0 concentric; given, or found from a load',
+    SHARE,
+  ),
+  load: optional(
+    'force',
+    'steady part of the load of the whole bearing; the eccentricity is then found by the short-bearing formula',
+    { min: 0 },
+  ),
+  load_per_krpm2: fallback(
+    'force',
+    'part of the load that grows with the square of the speed: its value at 1000 rev/min of the crank',
+    0,
+    { min: 0 },
+  ),
+  speed_ratio: fallback('ratio', 'speed of the journal over speed of the crank', 1),
+} as const;
+
+const ONE_OF_RUNNING = [[['eccentricity_ratio'], ['load']]] as const;
+
+const surfaceSpeed = (p: Parameters, c: ElementConditions): number =>
+  (c.speed * p.speed_ratio! * p.diameter!) / 2;
+
+/** ε, given or from the load; `lands` share the load and are short bearings each. */
+function eccentricity(p: Parameters, c: ElementConditions, length: number, lands: number): number {
+  if (given(p.eccentricity_ratio)) return p.eccentricity_ratio;
+  const krpm = (c.speed * 30) / Math.PI / 1000;
+  const load = p.load! + p.load_per_krpm2! * krpm * krpm;
+  return shortBearingEccentricity(
+    newton(load / lands),
+    metre(p.radial_clearance!),
+    pascalSecond(c.viscosity),
+    metrePerSecond(surfaceSpeed(p, c)),
+    metre(length),
+  );
+}
+
+const holeFits = (p: Parameters) =>
+  p.hole_diameter! < p.length!
+    ? undefined
+    : { key: 'hole_diameter', wanted: 'a hole smaller than the bearing is long' };
+
+export const grooveBearing: Law = {
+  doc: 'Plain bearing with a full circumferential oil groove between two lands.',
+  formula: 'Q = π D c³ (1 + 1.5 ε²) Δp / (6 μ l)',
+  source: 'shigley-12-22',
+  parameters: {
+    diameter: needed('length', 'of the journal'),
+    land_length: needed('length', 'of one of the two lands'),
+    radial_clearance: needed('length', 'half of the diametral clearance'),
+    ...RUNNING,
+  },
+  exactlyOne: ONE_OF_RUNNING,
+  flow: (p, c) => {
+    const land = metre(p.land_length!);
+    const e = eccentricity(p, c, land, 2);
+    return linear(
+      grooveFeed(metre(p.diameter!), land, metre(p.radial_clearance!), e, ONE, pascalSecond(c.viscosity)),
+    );
+  },
+};
+
+export const holeBearing: Law = {
+  doc: 'Plain bearing fed through one oil hole.',
+  formula: 'Q = (π/6) c³ f(ε) Δp / (μ ln(B/d) q(d/B)); f = (1+ε)³ at the widest gap, 1 + 1.5 ε² rotating',
+  source: 'iso-7902-2',
+  parameters: {
+    diameter: needed('length', 'of the journal'),
+    length: needed('length', 'of the whole bearing'),
+    hole_diameter: needed('length', 'of the oil hole'),
+    radial_clearance: needed('length', 'half of the diametral clearance'),
+    ...RUNNING,
+  },
+  choices: {
+    hole: {
+      choices: ['widest', 'rotating'],
+      fallback: 'widest',
+      doc: 'widest: the hole lies at the widest gap; rotating: it passes every gap in a turn, as in a crankpin',
+    },
+  },
+  exactlyOne: ONE_OF_RUNNING,
+  fault: holeFits,
+  flow: (p, c, choices) => {
+    const length = metre(p.length!);
+    return linear(
+      holeFeed(
+        length,
+        metre(p.hole_diameter!),
+        metre(p.radial_clearance!),
+        eccentricity(p, c, length, 1),
+        ONE,
+        pascalSecond(c.viscosity),
+        choices.hole as HolePlace,
+      ),
+    );
+  },
+};
+
+export const holeBearingWithSideFlow: Law = {
+  doc: 'Bearing fed through one hole, with the side flow that the turning journal drives once the film is fed. The side flow is a fit to a mass-conserving solution, good to about 20 %, and the hole coefficient is from memory: for trying out a solver, not for judging an engine.',
+  formula: 'Q = 0.675 (d/L + 0.4)^1.75 c³ (1 + 1.5 ε²) Δp/μ + k ε c U L Δp/(|Δp| + p_s)',
+  source: 'reference-network',
+  parameters: {
+    diameter: needed('length', 'of the journal'),
+    length: needed('length', 'of the whole bearing'),
+    hole_diameter: needed('length', 'of the oil hole'),
+    radial_clearance: needed('length', 'half of the diametral clearance'),
+    side_flow_factor: needed('ratio', 'k, share of the ideal side flow', { min: 0 }),
+    side_flow_pressure: needed('pressure', 'p_s, supply pressure at which half of it is reached'),
+    ...RUNNING,
+  },
+  exactlyOne: ONE_OF_RUNNING,
+  fault: holeFits,
+  flow: (p, c) => {
+    const length = p.length!;
+    const clearance = p.radial_clearance!;
+    const e = eccentricity(p, c, length, 1);
+    const pressed =
+      (0.675 * (p.hole_diameter! / length + 0.4) ** 1.75 * clearance ** 3 * (1 + 1.5 * e * e)) / c.viscosity;
+    const drawn = p.side_flow_factor! * e * clearance * surfaceSpeed(p, c) * length;
+    const half = p.side_flow_pressure!;
+    return (difference, out) => {
+      const sum = Math.abs(difference) + half;
+      out.flow = pressed * difference + (drawn * difference) / sum;
+      out.slope = pressed + (drawn * half) / (sum * sum);
+    };
+  },
+};
+
+export const annulus: Law = {
+  doc: 'Leak along an annular gap: a lifter, a plunger, a valve guide.',
+  formula: 'Q = π D c³ (1 + 1.5 ε²) Δp / (12 μ l)',
+  source: 'annular-gap',
+  parameters: {
+    diameter: needed('length', 'mean of the gap'),
+    length: needed('length', 'along the flow'),
+    radial_clearance: needed('length', 'half of the diametral clearance'),
+    eccentricity_ratio: needed('ratio', '0 concentric, 1 touching', { min: 0, max: 1 }),
+  },
+  flow: (p, c) =>
+    linear(
+      annulusLeak(
+        metre(p.diameter!),
+        metre(p.length!),
+        metre(p.radial_clearance!),
+        p.eccentricity_ratio!,
+        ONE,
+        pascalSecond(c.viscosity),
+      ),
+    ),
+};
+
+export const slot: Law = {
+  doc: 'Flow through a flat gap, such as the slip of a pump past its faces.',
+  formula: 'Q = w h³ Δp / (12 μ l)',
+  source: 'slot-flow',
+  parameters: {
+    width: needed('length', 'across the flow'),
+    length: needed('length', 'along the flow'),
+    gap: needed('length', 'height of the gap', { min: 0 }),
+  },
+  flow: (p, c) => linear(slotFlow(p.width!, metre(p.gap!), p.length!, ONE, pascalSecond(c.viscosity))),
+};
+
+export const laminarLeak: Law = {
+  doc: 'Any leak known only by its strength: flow times viscosity over pressure.',
+  formula: 'Q = k Δp / μ',
+  source: 'definition',
+  parameters: { strength: needed('volume', 'k, flow times viscosity over pressure', { min: 0 }) },
+  flow: (p, c) => linear(p.strength! / c.viscosity),
+};
+
+export const filter: Law = {
+  doc: 'Filter element, known by the pressure it drops at one flow and viscosity. Its bypass is a spring-valve beside it.',
+  formula: 'Q = Q0 (Δp/Δp0) (μ0/μ)',
+  source: 'definition',
+  parameters: {
+    flow: needed('flow', 'Q0, of the test'),
+    pressure_drop: needed('pressure', 'Δp0, of the test'),
+    dynamic_viscosity: needed('dynamic-viscosity', 'μ0, of the oil in the test'),
+  },
+  flow: (p, c) => linear((p.flow! * p.dynamic_viscosity!) / (p.pressure_drop! * c.viscosity)),
+};
+
+export const gearPump: Law = {
+  doc: 'Gear pump: ideal delivery less slip past end faces and tips, at its outlet pressure. Pressure flow only, no drag of the walls.',
+  formula: 'Q = V i n − [2 k h³ (s³ + (1−s)³) + 2 b t³/(l N)] p/(12 μ)',
+  source: 'involute-displacement',
+  pump: true,
+  parameters: {
+    displacement: needed('volume', 'V, delivered in one turn of the pump'),
+    speed_ratio: needed('ratio', 'i, speed of the pump over speed of the crank'),
+    end_clearance: optional('length', 'h, total of both end faces', { min: 0 }),
+    face_ratio: optional('ratio', 'k, width over length of the leak path across one gear'),
+    face_split: fallback(
+      'ratio',
+      's, share of the end clearance on the lesser face, 0 when all is on one',
+      0,
+      { min: 0, max: 0.5 },
+    ),
+    tip_clearance: optional('length', 't, between tooth tip and body', { min: 0 }),
+    tip_land: optional('length', 'l, width of one tooth tip'),
+    tips_in_series: optional('ratio', 'N, tips that seal one behind the other'),
+    face_width: optional('length', 'b, of the gears'),
+  },
+  together: [
+    ['end_clearance', 'face_ratio'],
+    ['tip_clearance', 'tip_land', 'tips_in_series', 'face_width'],
+  ],
+  flow: (p, c) => {
+    const viscosity = pascalSecond(c.viscosity);
+    const ends = given(p.end_clearance)
+      ? endSlip(metre(p.end_clearance), p.face_ratio!, p.face_split!, ONE, viscosity)
+      : 0;
+    const tips = given(p.tip_clearance)
+      ? tipSlip(
+          metre(p.tip_clearance),
+          metre(p.tip_land!),
+          p.tips_in_series!,
+          metre(p.face_width!),
+          ONE,
+          viscosity,
+        )
+      : 0;
+    const ideal = (p.displacement! * p.speed_ratio! * c.speed) / (2 * Math.PI);
+    const slip = ends + tips;
+    return (difference, out) => {
+      out.flow = ideal + slip * difference;
+      out.slope = slip;
+    };
+  },
+};
