@@ -1,0 +1,24 @@
+import type { Calculator } from '../catalogue/calculator.ts';
+import { CYLINDER } from './cylinder.ts';
+import { END_SEAL } from './end-seal.ts';
+import { FASTENER_STRENGTH } from './fastener-strength.ts';
+import { INTERFERENCE_FIT } from './interference-fit.ts';
+import { LIMITS_AND_FITS } from './limits-and-fits.ts';
+import { PISTON_MOTION } from './piston-motion.ts';
+import { PRELOAD } from './preload.ts';
+import { THREAD } from './thread.ts';
+import { THREAD_STRIP } from './thread-strip.ts';
+import { WRENCH_ADAPTER } from './wrench-adapter.ts';
+
+export const MECHANICS_CALCULATORS: readonly Calculator[] = [
+  THREAD,
+  FASTENER_STRENGTH,
+  PRELOAD,
+  THREAD_STRIP,
+  WRENCH_ADAPTER,
+  INTERFERENCE_FIT,
+  LIMITS_AND_FITS,
+  CYLINDER,
+  PISTON_MOTION,
+  END_SEAL,
+];
