@@ -10,6 +10,7 @@ export {
   fromUnit,
   inUnit,
   kindOfUnit,
+  kindsOf,
   printQuantity,
   ucumCode,
   unitNamed,
@@ -39,3 +40,29 @@ export {
 } from './uncertainty/uncertain.ts';
 export { compiledNetwork, type CompiledNetwork, type RunningConditions, type SolvedNetwork, solvedNetwork } from './network/network.ts';
 export { type ElementInput, type NetworkInput, networkSchema } from './network/schema.ts';
+export { type Conformity, conformity, USUAL_RISK, type Verdict } from './metrology/conformity.ts';
+export {
+  type Bracket,
+  bracketMiddle,
+  bracketOf,
+  feelerVerdict,
+  leavesBetween,
+  nextLeaf,
+  shareInside,
+  triesFor,
+  triesLeft,
+} from './metrology/feeler.ts';
+export type { Limits } from './metrology/limits.ts';
+export { normalisedError, type Pooled, pooled } from './metrology/pooling.ts';
+export { capabilityIndex, type Production, type SharedRisk, sharedRisk } from './metrology/shared-risk.ts';
+export { type Cut, cutByBracket } from './metrology/soft-bracket.ts';
+export {
+  lengthAt20,
+  lengthAtTemperature,
+  measuredAt20,
+  REFERENCE_CELSIUS,
+  type Warmth,
+} from './metrology/temperature.ts';
+export { threadFrom } from './fasteners/designation.ts';
+export type { Calculator } from './catalogue/calculator.ts';
+export type { Field } from './catalogue/field.ts';
