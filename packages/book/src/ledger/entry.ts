@@ -1,4 +1,4 @@
-import { failed, type Issue, ok, type Outcome, sha256OfJson, uuidV7 } from '@fettle/core';
+import { failed, type Outcome, ok, sha256OfJson, uuidV7 } from '@fettle/core';
 import * as z from 'zod';
 import { issuesOf } from '../issues-of-zod.ts';
 import { BODIES, BODY_VERSION, type Body, isKnownKind, type Kind } from './bodies.ts';

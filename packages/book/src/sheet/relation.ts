@@ -17,7 +17,7 @@ const characteristicReference = z.strictObject({
 export type Reduction = 'worst' | 'mean' | 'range' | 'mean-cube' | 'greatest' | 'least';
 export const reduction = z.enum(['worst', 'mean', 'range', 'mean-cube', 'greatest', 'least']);
 
-interface Linear {
+export interface Linear {
   terms: { factor: number; of: Relation }[];
   constant?: string | undefined;
 }
@@ -28,7 +28,9 @@ export type Relation =
   | { linear: Linear }
   | { reduce: { by: Reduction; over: string[]; of: Relation } }
   | { ratio: { of: Linear; by: Linear } }
-  | { calculator: { name: string; inputs: Record<string, { of: Relation } | { is: string }>; output: string } };
+  | {
+      calculator: { name: string; inputs: Record<string, { of: Relation } | { is: string }>; output: string };
+    };
 
 const linear: z.ZodType<Linear> = z.lazy(() =>
   z.strictObject({
@@ -70,9 +72,9 @@ export function characteristicsIn(relation: Relation): string[] {
     else if ('characteristic' in node) found.add(node.characteristic);
     else if ('linear' in node) for (const term of node.linear.terms) visit(term.of);
     else if ('reduce' in node) visit(node.reduce.of);
-    else if ('ratio' in node) for (const term of [...node.ratio.of.terms, ...node.ratio.by.terms]) visit(term.of);
-    else
-      for (const input of Object.values(node.calculator.inputs)) if ('of' in input) visit(input.of);
+    else if ('ratio' in node)
+      for (const term of [...node.ratio.of.terms, ...node.ratio.by.terms]) visit(term.of);
+    else for (const input of Object.values(node.calculator.inputs)) if ('of' in input) visit(input.of);
   };
   visit(relation);
   return [...found];

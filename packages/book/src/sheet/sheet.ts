@@ -9,10 +9,13 @@ import { reduction, relationSchema } from './relation.ts';
 
 const id = z
   .string()
-  .regex(/^[a-z0-9][a-z0-9.\-]*$/, 'lower-case letters, digits, dots and hyphens')
+  .regex(/^[a-z0-9][a-z0-9.-]*$/, 'lower-case letters, digits, dots and hyphens')
   .max(120);
 /** An id in which `{axis}` stands for the value of an axis: `rod-{rod}`. */
-const idPattern = z.string().regex(/^[a-z0-9][a-z0-9.\-{}]*$/, 'an id, with {axis} where a place goes').max(120);
+const idPattern = z
+  .string()
+  .regex(/^[a-z0-9][a-z0-9.\-{}]*$/, 'an id, with {axis} where a place goes')
+  .max(120);
 const quantity = z.string().min(1).max(80);
 const prose = z.string().max(5000);
 
@@ -38,7 +41,11 @@ export type LimitSet = z.infer<typeof limitSet>;
 const kinds = Object.keys(QUANTITY_KINDS) as [QuantityKind, ...QuantityKind[]];
 
 const readAs = z.strictObject({
-  how: z.string().min(1).max(300).describe('how a reading of this measurand is taken, in words for the bench'),
+  how: z
+    .string()
+    .min(1)
+    .max(300)
+    .describe('how a reading of this measurand is taken, in words for the bench'),
   factor: z.number().default(1).describe('multiplies the reading to give the characteristic’s measurand'),
   plus: z
     .array(z.strictObject({ factor: z.number(), of: relationSchema }))
@@ -81,7 +88,10 @@ export const characteristicSchema = z.strictObject({
     .optional(),
   taken: prose.optional().describe('how it is taken'),
   with: z.string().max(60).optional().describe('the type of instrument it is usually taken with'),
-  non_negative: z.boolean().optional().describe('cannot be below zero, so an unread one still leaves a lower edge'),
+  non_negative: z
+    .boolean()
+    .optional()
+    .describe('cannot be below zero, so an unread one still leaves a lower edge'),
   expansion: quantity.optional().describe('mean linear expansion of the part, for readings away from 20 °C'),
   optional: z.boolean().optional().describe('not needed to close a cover'),
   caution: prose.optional().describe('what can hurt somebody while taking it'),
@@ -120,7 +130,7 @@ const coverSchema = z.strictObject({
 export type Cover = z.infer<typeof coverSchema>;
 
 /** A circuit parameter taken from a characteristic rather than written down. */
-const fromCharacteristic = z.strictObject({
+export const fromCharacteristicSchema = z.strictObject({
   from: id,
   at: z.record(z.string(), z.string()).optional().describe('fixes axes of the characteristic'),
   reduce: z
@@ -132,13 +142,18 @@ const fromCharacteristic = z.strictObject({
   trust: z.enum(TRUSTS).default('assumed').describe('how far the nominal value is trusted'),
   repaired: quantity.optional().describe('after repair; the nominal value when absent'),
 });
-export type FromCharacteristic = z.infer<typeof fromCharacteristic>;
+export type FromCharacteristic = z.infer<typeof fromCharacteristicSchema>;
 
-const circuitParameter = z.union([z.number(), z.string(), z.boolean(), fromCharacteristic]);
+const circuitParameter = z.union([z.number(), z.string(), z.boolean(), fromCharacteristicSchema]);
 
 const circuitSchema = z.looseObject({
   gauge: z.string().describe('the node the gauge reads'),
-  elements: z.array(z.record(z.string(), z.union([circuitParameter, z.record(z.string(), z.unknown()), z.array(z.unknown())]))),
+  elements: z.array(
+    z.record(
+      z.string(),
+      z.union([circuitParameter, z.record(z.string(), z.unknown()), z.array(z.unknown())]),
+    ),
+  ),
 });
 export type Circuit = z.infer<typeof circuitSchema>;
 

@@ -1,0 +1,106 @@
+import { threadFrom } from '@fettle/core';
+import { placesFaults } from './axis-faults.ts';
+import { type Faults, listed } from './fault.ts';
+import type { SpecSheet } from './sheet.ts';
+
+/** Whether an id is meant by a pattern of a cover: the id itself, or `crank.*` for all that begin so. */
+export const isHidden = (pattern: string, id: string): boolean =>
+  pattern.endsWith('*') ? id.startsWith(pattern.slice(0, -1)) : id === pattern;
+
+export function coverFaults(sheet: SpecSheet, faults: Faults): void {
+  faults.unique(
+    sheet.covers.map(({ id }) => id),
+    (i) => ['covers', i, 'id'],
+    'cover',
+  );
+  const known = {
+    characteristics: sheet.characteristics.map(({ id }) => id),
+    fasteners: sheet.fasteners.map(({ id }) => id),
+  };
+  const byOrder = new Map<number, string>();
+  for (const [i, cover] of sheet.covers.entries()) {
+    const before = byOrder.get(cover.order);
+    if (before !== undefined)
+      faults.add(
+        'cover-order',
+        ['covers', i, 'order'],
+        String(cover.order),
+        'a number no other cover has',
+        `Covers ${before} and ${cover.id} both go on as number ${cover.order}. Say which goes on first.`,
+      );
+    byOrder.set(cover.order, before ?? cover.id);
+    for (const what of ['characteristics', 'fasteners'] as const)
+      for (const [j, pattern] of cover.hides[what].entries())
+        if (!known[what].some((id) => isHidden(pattern, id)))
+          faults.add(
+            'cover-hides-nothing',
+            ['covers', i, 'hides', what, j],
+            pattern,
+            `an id of ${what}, or its beginning and .*`,
+            `Cover ${cover.id} hides "${pattern}", which fits none of the sheet's ${what}. Correct it, or take it out.`,
+          );
+  }
+}
+
+export function fastenerFaults(sheet: SpecSheet, faults: Faults): void {
+  faults.unique(
+    sheet.fasteners.map(({ id }) => id),
+    (i) => ['fasteners', i, 'id'],
+    'fastener',
+  );
+  for (const [i, f] of sheet.fasteners.entries()) {
+    const path = ['fasteners', i];
+    placesFaults(sheet, f.places, [...path, 'places'], `Fastener ${f.id}`, faults);
+    const lower = faults.quantity(f.torque.lower, 'torque', [...path, 'torque', 'lower'], `${f.id}, torque`);
+    const upper = faults.quantity(f.torque.upper, 'torque', [...path, 'torque', 'upper'], `${f.id}, torque`);
+    if (lower !== undefined && lower <= 0)
+      faults.add(
+        'torque-sign',
+        [...path, 'torque', 'lower'],
+        f.torque.lower,
+        'above zero',
+        `${f.id}: a torque of ${f.torque.lower} tightens nothing. Correct it.`,
+      );
+    if (lower !== undefined && upper !== undefined && lower > upper)
+      faults.add(
+        'limits-crossed',
+        [...path, 'torque'],
+        `lower ${f.torque.lower}, upper ${f.torque.upper}`,
+        'lower at or under upper',
+        `${f.id}: the lower torque is above the upper one. Exchange or correct them.`,
+      );
+    if (f.thread !== undefined) {
+      const thread = threadFrom(f.thread);
+      if (!thread.ok)
+        for (const issue of thread.issues)
+          faults.add('thread', [...path, 'thread'], issue.got, issue.wanted, `${f.id}: ${issue.message}`);
+    }
+  }
+}
+
+/** Every source must name a document of the sheet. */
+export function documentFaults(sheet: SpecSheet, faults: Faults): void {
+  const check = (
+    source: { document: string } | undefined,
+    path: readonly (string | number)[],
+    subject: string,
+  ): void => {
+    if (source && !Object.hasOwn(sheet.documents, source.document))
+      faults.add(
+        'unknown-document',
+        [...path, 'source', 'document'],
+        source.document,
+        listed(Object.keys(sheet.documents)),
+        `${subject} comes from the document "${source.document}", which the sheet does not list. Add it to documents, or name one of ${listed(Object.keys(sheet.documents))}.`,
+      );
+  };
+  for (const [i, c] of sheet.characteristics.entries()) {
+    const path = ['characteristics', i];
+    check(c.source, path, c.id);
+    check(c.limits?.new?.source, [...path, 'limits', 'new'], `${c.id}, new limits`);
+    check(c.limits?.wear?.source, [...path, 'limits', 'wear'], `${c.id}, wear limits`);
+  }
+  for (const [i, f] of sheet.fasteners.entries()) check(f.source, ['fasteners', i], f.id);
+  for (const [i, p] of (sheet.oil?.pressures ?? []).entries())
+    check(p.source, ['oil', 'pressures', i], `Oil pressure ${i + 1}`);
+}
