@@ -51,7 +51,11 @@ function amendedCharacteristics(
   const characteristics = new Map((sheet?.characteristics ?? []).map((c) => [c.id, c]));
   const problems: Issue[] = [];
   for (const [id, amendment] of amendments) {
-    const changed = characteristicSchema.safeParse({ ...characteristics.get(id), ...amendment.body.change, id });
+    const changed = characteristicSchema.safeParse({
+      ...characteristics.get(id),
+      ...amendment.body.change,
+      id,
+    });
     if (changed.success) characteristics.set(id, changed.data);
     else
       problems.push({
@@ -89,7 +93,11 @@ export function foldedBook(entries: readonly Entry[], sheets: ReadonlyMap<string
   const { characteristics, problems } = amendedCharacteristics(sheet, amended);
   const instruments = standings.byKey('instrument-declared', (body) => body.instrument);
   const reworked = standings.byKey('part-reworked', (body) => body.part);
-  const { parts, positions, conflicts: fittingConflicts } = foldedParts(
+  const {
+    parts,
+    positions,
+    conflicts: fittingConflicts,
+  } = foldedParts(
     standings.all('part-entered'),
     standings.all('part-reworked'),
     reworked,
@@ -103,7 +111,9 @@ export function foldedBook(entries: readonly Entry[], sheets: ReadonlyMap<string
   ): Standing => {
     if (struck.has(written.entry.id)) return 'struck';
     const { body } = written;
-    const rests = [body.state, ...('mates' in body ? (body.mates ?? []) : [])].filter((id) => id !== undefined);
+    const rests = [body.state, ...('mates' in body ? (body.mates ?? []) : [])].filter(
+      (id) => id !== undefined,
+    );
     if (rests.some((id) => struck.has(id))) return 'rests-on-struck';
     if (rests.some((id) => !states.has(id))) return 'state-unknown';
     if (!characteristics.has(body.characteristic)) return 'characteristic-unknown';

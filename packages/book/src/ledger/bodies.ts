@@ -7,7 +7,7 @@ import * as z from 'zod';
 
 const id = z
   .string()
-  .regex(/^[a-z0-9][a-z0-9.\-]*$/, 'an id is lower-case letters, digits, dots and hyphens')
+  .regex(/^[a-z0-9][a-z0-9.-]*$/, 'an id is lower-case letters, digits, dots and hyphens')
   .max(120);
 const said = z.string().min(1).max(200);
 const prose = z.string().max(20_000);
@@ -58,7 +58,9 @@ export const BODIES = {
   'spec-adopted': z.strictObject({ sheet: hash, title: z.string().max(200) }),
   'characteristic-amended': z.strictObject({
     characteristic: id,
-    change: z.record(z.string(), z.unknown()).describe('fields of the characteristic as in the spec sheet; each replaces the sheet’s'),
+    change: z
+      .record(z.string(), z.unknown())
+      .describe('fields of the characteristic as in the spec sheet; each replaces the sheet’s'),
     why: prose,
   }),
   'instrument-declared': z.strictObject({
@@ -100,7 +102,9 @@ export const BODIES = {
   reading: z
     .strictObject({
       characteristic: id,
-      state: entryId.optional().describe('the part-entered or part-reworked entry; absent where no part is concerned'),
+      state: entryId
+        .optional()
+        .describe('the part-entered or part-reworked entry; absent where no part is concerned'),
       mates: z.array(entryId).optional().describe('states of the other parts this reading also rests on'),
       place: place.optional(),
       measurand: z.string().max(60).optional(),

@@ -141,6 +141,13 @@ export const fromCharacteristicSchema = z.strictObject({
   nominal: quantity.describe('as new'),
   trust: z.enum(TRUSTS).default('assumed').describe('how far the nominal value is trusted'),
   repaired: quantity.optional().describe('after repair; the nominal value when absent'),
+  repair: z
+    .string()
+    .max(80)
+    .optional()
+    .describe(
+      'the repair that restores it, such as “relief spring”; the characteristic’s own name when absent',
+    ),
 });
 export type FromCharacteristic = z.infer<typeof fromCharacteristicSchema>;
 

@@ -1,0 +1,145 @@
+import type { Book, Written } from '../fold/book.ts';
+import type { GateSeen } from '../ledger/bodies.ts';
+import { placeText } from '../sheet/places.ts';
+import type { Cover } from '../sheet/sheet.ts';
+import type { Judgement } from './judgement.ts';
+import type { TorqueAssessment } from './torque.ts';
+
+/** Why a cover must not go on. `about` names what to look up. */
+export interface Reason {
+  readonly code:
+    | 'reading/missing'
+    | 'verdict/out'
+    | 'verdict/cannot-tell'
+    | 'torque/not-logged'
+    | 'torque/refused'
+    | 'ledger/conflict';
+  readonly about: string;
+  readonly message: string;
+}
+
+export interface Gate {
+  readonly cover: Cover;
+  readonly state: 'open' | 'held';
+  readonly reasons: readonly Reason[];
+  /** The entries the gate rests on. */
+  readonly entries: readonly string[];
+  readonly closed: boolean;
+  readonly last?: Written<'cover-closed'> | Written<'cover-opened'>;
+  /** Who went past the hold since the cover was last open, and why. */
+  readonly passed?: Written<'hold-passed'>;
+  /** Reasons of today that were not known when the cover was closed or the hold passed. */
+  readonly sinceThen: readonly Reason[];
+}
+
+const matches = (pattern: string, id: string): boolean =>
+  pattern.endsWith('*') ? id.startsWith(pattern.slice(0, -1)) : id === pattern;
+
+export const isHidden = (cover: Cover, id: string): boolean =>
+  cover.hides.characteristics.some((pattern) => matches(pattern, id));
+
+function reasonsOf(judgement: Judgement): Reason[] {
+  const { characteristic, status, place } = judgement;
+  if (status === 'in' || status === 'no-limits') return [];
+  if (status === 'missing' && characteristic.optional) return [];
+  const at = placeText(place);
+  const about = at === '' ? characteristic.id : `${characteristic.id}@${at}`;
+  const name = at === '' ? characteristic.name : `${characteristic.name}, ${at}`;
+  if (status === 'missing') {
+    // A derived characteristic waits for its inputs; they say themselves that they are missing.
+    if (
+      judgement.missing.every((one) => one.characteristic !== characteristic.id) &&
+      judgement.missing.length > 0
+    )
+      return [
+        {
+          code: 'reading/missing',
+          about,
+          message: `${name}: cannot be worked out until ${[...new Set(judgement.missing.map((m) => m.characteristic))].join(', ')} is read`,
+        },
+      ];
+    return [
+      {
+        code: 'reading/missing',
+        about,
+        message: `${name}: not ${characteristic.kind === 'seen' ? 'seen' : 'read'}`,
+      },
+    ];
+  }
+  if (status === 'out') return [{ code: 'verdict/out', about, message: `${name}: out` }];
+  return [{ code: 'verdict/cannot-tell', about, message: `${name}: cannot tell` }];
+}
+
+function torqueReasons({ fastener, advice, unlogged }: TorqueAssessment): Reason[] {
+  const reasons: Reason[] = [];
+  if (advice.ok && advice.value.advice === 'refused')
+    reasons.push({
+      code: 'torque/refused',
+      about: fastener.id,
+      message: `${fastener.name}: the torque on the sheet is past proof load`,
+    });
+  if (unlogged.length > 0)
+    reasons.push({
+      code: 'torque/not-logged',
+      about: fastener.id,
+      message: `${fastener.name}: torque not logged`,
+    });
+  return reasons;
+}
+
+/** Whether a cover may go on, from everything it is about to hide. */
+export function gateOf(
+  book: Book,
+  cover: Cover,
+  judgements: readonly Judgement[],
+  torques: readonly TorqueAssessment[],
+): Gate {
+  const hidden = judgements.filter(({ characteristic }) => isHidden(cover, characteristic.id));
+  const fasteners = torques.filter(({ fastener }) =>
+    cover.hides.fasteners.some((f) => matches(f, fastener.id)),
+  );
+  const reasons: Reason[] = [
+    ...book.conflicts.map((conflict) => ({
+      code: 'ledger/conflict' as const,
+      about: conflict.about,
+      message: `Two devices disagree about ${conflict.about}: strike one, or decide again`,
+    })),
+    ...hidden.flatMap(reasonsOf),
+    ...fasteners.flatMap(torqueReasons),
+  ];
+  const entries = [
+    ...new Set([
+      ...hidden.flatMap((judgement) => judgement.entries),
+      ...fasteners.flatMap(({ passes }) => passes.map(({ entry }) => entry.id)),
+    ]),
+  ];
+  const record = book.covers.get(cover.id);
+  const closed = record?.closed ?? false;
+  const openedAt = record?.last?.entry.kind === 'cover-opened' ? record.last.entry.tick : 0;
+  const passed = record?.holdsPassed.filter(({ entry }) => entry.tick > openedAt).at(-1);
+  const then = passed?.body.gate ?? (closed ? closingGate(record?.last) : undefined);
+  return {
+    cover,
+    state: reasons.length === 0 ? 'open' : 'held',
+    reasons,
+    entries,
+    closed,
+    ...(record?.last && { last: record.last }),
+    ...(passed && { passed }),
+    sinceThen: then ? reasons.filter((reason) => !knownThen(then, reason)) : [],
+  };
+}
+
+function closingGate(last: Gate['last']): GateSeen | undefined {
+  return last && 'gate' in last.body ? last.body.gate : undefined;
+}
+
+const knownThen = (then: GateSeen, reason: Reason): boolean =>
+  then.reasons.some(({ code, about }) => code === reason.code && about === reason.about);
+
+/** The gate as an entry carries it. */
+export const gateAsSeen = (gate: Gate): GateSeen => ({
+  state: gate.state,
+  reasons: gate.reasons.map((reason) => ({ ...reason })),
+  entries: [...gate.entries],
+});

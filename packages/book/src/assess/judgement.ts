@@ -1,0 +1,258 @@
+import type { Caution } from '@fettle/core';
+import type { PartState, SightOnRecord } from '../fold/book.ts';
+import { isAt, type Place, placeAlong, positionAt } from '../sheet/places.ts';
+import type { Characteristic } from '../sheet/sheet.ts';
+import { type LimitSetName, limitsOf } from './limits.ts';
+import { MISSING, meanOf, type Operand } from './operand.ts';
+import { type Known, type Reckoning, reducedOperand } from './reckoning.ts';
+import { type Answer, narrowed, type Verdict, verdictOf } from './verdict.ts';
+
+/** `missing`: not everything was read. `no-limits`: known, with nothing to judge it by. */
+export type Status = Answer | 'missing' | 'no-limits';
+
+export interface Member {
+  readonly place: Place;
+  readonly known: Known;
+  readonly verdicts: Verdicts;
+}
+
+type Verdicts = Readonly<Partial<Record<LimitSetName, Verdict>>>;
+
+/** One judged thing: a characteristic at those of its axes that are judged one by one. */
+export interface Judgement {
+  readonly characteristic: Characteristic;
+  readonly place: Place;
+  readonly status: Status;
+  /** The set that decides for these parts: `new` for new and machined ones, `wear` for reused. */
+  readonly governing?: LimitSetName;
+  readonly verdicts: Verdicts;
+  /** What is judged: the worst place's, the mean, the range. */
+  readonly operand: Operand;
+  readonly worstAt?: Place;
+  readonly members: readonly Member[];
+  /** Where the worst place is judged and there are several, what the mean would have said. */
+  readonly mean?: { readonly operand: Operand; readonly verdict: Answer };
+  readonly sight?: SightOnRecord;
+  readonly entries: readonly string[];
+  readonly missing: Known['missing'];
+  readonly states: readonly PartState[];
+  readonly consistent: boolean;
+  readonly cautions: readonly Caution[];
+}
+
+const SETS: readonly LimitSetName[] = ['new', 'wear'];
+
+/** `new` judges new and machined states, `wear` reused ones and mixtures; where only one set is given it serves all. */
+function governingSet(
+  characteristic: Characteristic,
+  states: readonly PartState[],
+): LimitSetName | undefined {
+  const { limits } = characteristic;
+  if (!limits?.new && !limits?.wear) return undefined;
+  if (!limits.wear) return 'new';
+  if (!limits.new) return 'wear';
+  return states.length > 0 && states.every(({ condition }) => condition !== 'used') ? 'new' : 'wear';
+}
+
+function verdictsOf(
+  characteristic: Characteristic,
+  operand: Operand,
+  cut: Known['cut'],
+  size: string | undefined,
+): Verdicts {
+  const verdicts: Partial<Record<LimitSetName, Verdict>> = {};
+  for (const set of SETS) {
+    const limits = limitsOf(characteristic, set, size);
+    const verdict = limits && verdictOf(operand, cut, set, limits);
+    if (verdict) verdicts[set] = verdict;
+  }
+  return verdicts;
+}
+
+/** When witnesses disagree, only what each of them says alone is believed. */
+function agreedVerdicts(characteristic: Characteristic, known: Known, size: string | undefined): Verdicts {
+  const together = verdictsOf(characteristic, known.operand, known.cut, size);
+  if (known.consistent) return together;
+  const alone = known.witnesses.map(({ operand }) => verdictsOf(characteristic, operand, undefined, size));
+  return Object.fromEntries(
+    Object.values(together).map((verdict) => {
+      const unanimous = alone.every((each) => each[verdict.set]?.verdict === verdict.verdict);
+      return [verdict.set, unanimous ? verdict : { ...verdict, verdict: 'cannot-tell' as const }];
+    }),
+  );
+}
+
+const RANK: Readonly<Record<Answer, number>> = { out: 0, 'cannot-tell': 1, in: 2 };
+
+/** The worst first: out before cannot-tell before in, then the less likely to be inside. */
+function worseOf(set: LimitSetName) {
+  return (a: Member, b: Member): number => {
+    const [va, vb] = [a.verdicts[set], b.verdicts[set]];
+    if (!va || !vb) return Number(va === undefined) - Number(vb === undefined);
+    return RANK[va.verdict] - RANK[vb.verdict] || (va.probabilityIn ?? 0.5) - (vb.probabilityIn ?? 0.5);
+  };
+}
+
+/** Every judgement of a characteristic, in bench order. */
+export function judgementsOf(reckoning: Reckoning, characteristic: Characteristic): Judgement[] {
+  const over = characteristic.reduce?.over ?? [];
+  const axes = characteristic.places.filter((axis) => !over.includes(axis));
+  const groups = new Map<string, Place[]>();
+  for (const place of reckoning.places(characteristic)) {
+    const key = JSON.stringify(placeAlong(place, axes));
+    groups.set(key, [...(groups.get(key) ?? []), place]);
+  }
+  return [...groups.values()].map((places) => {
+    const place = placeAlong(places[0]!, axes);
+    return characteristic.kind === 'seen'
+      ? seenJudgement(reckoning, characteristic, place)
+      : judged(reckoning, characteristic, place, places);
+  });
+}
+
+function seenJudgement(reckoning: Reckoning, characteristic: Characteristic, place: Place): Judgement {
+  const state = characteristic.position && reckoning.selection(positionAt(characteristic.position, place));
+  const sight = reckoning.book.sights
+    .filter(
+      ({ body, standing }) =>
+        standing === 'counts' &&
+        body.characteristic === characteristic.id &&
+        isAt(body.place ?? {}, place) &&
+        (characteristic.position === undefined || body.state === state),
+    )
+    .at(-1);
+  return {
+    characteristic,
+    place,
+    status: sight ? (sight.body.as_wanted ? 'in' : 'out') : 'missing',
+    verdicts: {},
+    operand: MISSING,
+    members: [],
+    ...(sight && { sight }),
+    entries: sight ? [sight.entry.id] : [],
+    missing: sight ? [] : [{ characteristic: characteristic.id, place }],
+    states: [],
+    consistent: true,
+    cautions: [],
+  };
+}
+
+function judged(
+  reckoning: Reckoning,
+  characteristic: Characteristic,
+  place: Place,
+  places: readonly Place[],
+): Judgement {
+  const all = places.map((at) => ({ place: at, known: reckoning.at(characteristic.id, at) }));
+  const states = [...new Map(all.flatMap(({ known }) => [...known.states])).values()];
+  const governing = governingSet(characteristic, states);
+  const size = states.find((state) => state.size !== undefined)?.size;
+  const members: Member[] = all.map(({ place: at, known }) => ({
+    place: at,
+    known,
+    verdicts: agreedVerdicts(characteristic, known, size),
+  }));
+  const by = characteristic.reduce?.by ?? 'worst';
+  const missing = distinct(all.flatMap(({ known }) => known.missing));
+  const base = {
+    characteristic,
+    place,
+    ...(governing && { governing }),
+    members,
+    entries: [...new Set(all.flatMap(({ known }) => known.entries))],
+    missing,
+    states,
+    consistent: all.every(({ known }) => known.consistent),
+  };
+  if (by === 'worst') return worstJudgement(base, governing, characteristic, size);
+  const operand = reducedOperand(
+    by,
+    members.map(({ known }) => effective(known)),
+  );
+  const verdicts = verdictsOf(characteristic, operand, undefined, size);
+  return {
+    ...base,
+    operand,
+    verdicts,
+    status: statusOf(operand, governing, governing && verdicts[governing]?.verdict),
+    cautions: cautionsOf(base.consistent, governing, verdicts),
+  };
+}
+
+type Base = Pick<
+  Judgement,
+  'characteristic' | 'place' | 'members' | 'entries' | 'missing' | 'states' | 'consistent' | 'governing'
+>;
+
+function worstJudgement(
+  base: Base,
+  governing: LimitSetName | undefined,
+  characteristic: Characteristic,
+  size: string | undefined,
+): Judgement {
+  const { members } = base;
+  const overall: Partial<Record<LimitSetName, Verdict>> = {};
+  for (const set of SETS) {
+    const worst = [...members].sort(worseOf(set))[0]?.verdicts[set];
+    const complete = members.every(({ verdicts }) => verdicts[set]);
+    // One place out is enough; to be in, every place must have been read.
+    if (worst && (complete || worst.verdict === 'out')) overall[set] = worst;
+  }
+  const worst = governing ? [...members].sort(worseOf(governing))[0] : undefined;
+  const shown = worst ?? members.find(({ known }) => known.operand.kind !== 'missing');
+  const operand = shown ? shown.known.operand : MISSING;
+  const everyKnown = members.every(({ known }) => known.operand.kind !== 'missing');
+  const verdict = governing && overall[governing]?.verdict;
+  const numbers = members.map(({ known }) => effective(known));
+  const mean = members.length > 1 && governing ? meanOf(numbers) : MISSING;
+  const meanVerdict = governing && verdictsOf(characteristic, mean, undefined, size)[governing]?.verdict;
+  return {
+    ...base,
+    operand,
+    verdicts: overall,
+    status: verdict ?? (everyKnown ? statusOf(operand, governing, verdict) : 'missing'),
+    ...(shown && members.length > 1 && { worstAt: shown.place }),
+    ...(meanVerdict && { mean: { operand: mean, verdict: meanVerdict } }),
+    cautions: cautionsOf(base.consistent, governing, overall),
+  };
+}
+
+/** What goes on into means and ranges: the number, drawn in by leaves that cut it. */
+const effective = (known: Known): Operand =>
+  known.cut && known.operand.kind === 'value'
+    ? { kind: 'value', q: narrowed(known.operand.q, known.cut) }
+    : known.operand;
+
+function statusOf(
+  operand: Operand,
+  governing: LimitSetName | undefined,
+  verdict: Answer | undefined,
+): Status {
+  if (operand.kind === 'missing') return 'missing';
+  return governing ? (verdict ?? 'missing') : 'no-limits';
+}
+
+function cautionsOf(consistent: boolean, governing: LimitSetName | undefined, verdicts: Verdicts): Caution[] {
+  const cautions: Caution[] = governing ? [...(verdicts[governing]?.cautions ?? [])] : [];
+  if (!consistent)
+    cautions.push({
+      code: 'verdict/witnesses-disagree',
+      message:
+        'The witnesses disagree by more than their uncertainties allow; the larger uncertainty is kept.',
+    });
+  if (
+    governing === 'wear' &&
+    verdicts.wear?.verdict === 'in' &&
+    verdicts.new &&
+    verdicts.new.verdict !== 'in'
+  )
+    cautions.push({
+      code: 'verdict/worn-within-wear',
+      message: 'Within the wear limit but not proven within the limits for new parts.',
+    });
+  return cautions;
+}
+
+function distinct(missing: Known['missing']): Known['missing'] {
+  return [...new Map(missing.map((one) => [JSON.stringify(one), one])).values()];
+}

@@ -1,0 +1,206 @@
+import {
+  conformity,
+  nextLeaf,
+  normalQuantile,
+  parseQuantity,
+  printQuantity,
+  standardUncertainty,
+  triesLeft,
+} from '@fettle/core';
+import type { ReadingOnRecord } from '../fold/book.ts';
+import { isAt, type Place } from '../sheet/places.ts';
+import type { Characteristic } from '../sheet/sheet.ts';
+import { standardUncertaintyOf } from './instrument.ts';
+import type { Judgement, Member } from './judgement.ts';
+import type { Limits } from './limits.ts';
+import type { Operand } from './operand.ts';
+import type { Reckoning } from './reckoning.ts';
+import { RISK } from './verdict.ts';
+
+/** What to do about a judgement that is not settled; facts only, words are made at the edge. */
+export type NextMove =
+  | { readonly move: 'measure'; readonly what: readonly { characteristic: Characteristic; place: Place }[] }
+  | { readonly move: 'look'; readonly wanted: string }
+  | {
+      readonly move: 'try-leaf';
+      readonly characteristic: Characteristic;
+      readonly leaf: string;
+      readonly triesLeft: number;
+    }
+  | {
+      readonly move: 'use-instrument';
+      readonly characteristic: Characteristic;
+      readonly instrument: string;
+      readonly name: string;
+    }
+  /** The number has to be known to this standard uncertainty [SI] before it decides; nothing owned is that fine. */
+  | { readonly move: 'finer-than-owned'; readonly needed: number }
+  | { readonly move: 'on-the-limit' }
+  | { readonly move: 'does-not-matter'; readonly because: Judgement }
+  | { readonly move: 'settle-disagreement' };
+
+/** @param all  every judgement under the same selection: another one may already decide for the part */
+export function nextMove(
+  reckoning: Reckoning,
+  judgement: Judgement,
+  all: readonly Judgement[],
+): NextMove | undefined {
+  const { status, characteristic } = judgement;
+  if (status === 'in' || status === 'out' || status === 'no-limits') return undefined;
+  if (characteristic.kind === 'seen') return { move: 'look', wanted: characteristic.wanted ?? '' };
+  if (status === 'missing' || judgement.missing.length > 0) return measure(reckoning, judgement);
+  const decided = alreadyDecided(judgement, all);
+  if (decided) return { move: 'does-not-matter', because: decided };
+  if (!judgement.consistent) return { move: 'settle-disagreement' };
+  const undecided = worstMember(judgement);
+  const limits = judgement.governing && judgement.verdicts[judgement.governing]?.limits;
+  if (!undecided || !limits) return undefined;
+  return undecided.known.operand.kind === 'interval'
+    ? byLeaf(reckoning, judgement, undecided, limits)
+    : byInstrument(reckoning, judgement, undecided, limits);
+}
+
+function measure(reckoning: Reckoning, judgement: Judgement): NextMove {
+  return {
+    move: 'measure',
+    what: judgement.missing.map(({ characteristic, place }) => ({
+      characteristic: reckoning.characteristic(characteristic),
+      place,
+    })),
+  };
+}
+
+/** The same thing at another place of the same part that is already out: the part is machined or replaced anyway. */
+function alreadyDecided(judgement: Judgement, all: readonly Judgement[]): Judgement | undefined {
+  const own = new Set(judgement.states.map(({ id }) => id));
+  if (own.size !== 1) return undefined;
+  return all.find(
+    (other) =>
+      other !== judgement &&
+      other.status === 'out' &&
+      other.states.length === 1 &&
+      own.has(other.states[0]!.id) &&
+      other.characteristic.id === judgement.characteristic.id,
+  );
+}
+
+const worstMember = (judgement: Judgement): Member | undefined =>
+  judgement.members.find(({ place }) => judgement.worstAt !== undefined && isAt(judgement.worstAt, place)) ??
+  judgement.members[0];
+
+function readingsAt(reckoning: Reckoning, entries: readonly string[]): ReadingOnRecord[] {
+  const wanted = new Set(entries);
+  return reckoning.book.readings.filter(({ entry }) => wanted.has(entry.id));
+}
+
+function byLeaf(
+  reckoning: Reckoning,
+  judgement: Judgement,
+  member: Member,
+  limits: Limits,
+): NextMove | undefined {
+  const reading = readingsAt(reckoning, member.known.entries).find(({ body }) => body.value === undefined);
+  if (!reading) return undefined;
+  const characteristic = reckoning.characteristic(reading.body.characteristic);
+  if (characteristic.kind !== 'length') return undefined;
+  const leaves = ownedLeaves(reckoning);
+  const metres = (text: string | undefined): number | undefined => {
+    const read = text === undefined ? undefined : parseQuantity(text, 'length');
+    return read?.ok ? read.value.value : undefined;
+  };
+  const bracket = { goes: metres(reading.body.goes), stops: metres(reading.body.stops) };
+  const back = backToLeaves(member.known.operand, bracket);
+  const leafLimits = {
+    ...(limits.lower !== undefined && { lower: back(limits.lower) }),
+    ...(limits.upper !== undefined && { upper: back(limits.upper) }),
+  };
+  const sizes = leaves.map(({ size }) => size);
+  const leaf = nextLeaf(bracket, sizes, leafLimits);
+  if (leaf === undefined) return byInstrument(reckoning, judgement, member, limits);
+  return {
+    move: 'try-leaf',
+    characteristic,
+    leaf: leaves.find(({ size }) => size === leaf)?.text ?? printQuantity(leaf, 'thou'),
+    triesLeft: triesLeft(bracket, sizes),
+  };
+}
+
+/**
+ * A limit turned back into what the leaf would have to be: the relation between leaf and judged edge is a straight
+ * line, and both ends of it are known.
+ */
+function backToLeaves(
+  operand: Operand,
+  bracket: { goes: number | undefined; stops: number | undefined },
+): (limit: number) => number {
+  const edges: Partial<Operand & { kind: 'interval' }> = operand.kind === 'interval' ? operand : {};
+  const pairs = [
+    [bracket.goes, edges.lower?.value],
+    [bracket.stops, edges.upper?.value],
+  ].filter((pair): pair is [number, number] => pair[0] !== undefined && pair[1] !== undefined);
+  const [first, second] = pairs;
+  if (!first) return (limit) => limit;
+  const slope = second ? (second[1] - first[1]) / (second[0] - first[0]) : 1;
+  return (limit) => first[0] + (limit - first[1]) / slope;
+}
+
+function ownedLeaves(reckoning: Reckoning): { text: string; size: number }[] {
+  const texts = [...reckoning.book.instruments.values()].flatMap(({ body }) => body.leaves ?? []);
+  return texts.flatMap((text) => {
+    const read = parseQuantity(text, 'length');
+    return read.ok ? [{ text, size: read.value.value }] : [];
+  });
+}
+
+/**
+ * An instrument owned that would decide if it read the same: its own uncertainty alone is put in the place of the
+ * direct reading's. Of those that would, the coarsest is named: the finest is seldom the quickest.
+ */
+function byInstrument(
+  reckoning: Reckoning,
+  judgement: Judgement,
+  member: Member,
+  limits: Limits,
+): NextMove | undefined {
+  const { operand } = member.known;
+  const nearest = (value: number): number =>
+    Math.min(
+      ...[limits.lower, limits.upper].flatMap((limit) =>
+        limit === undefined ? [] : [Math.abs(value - limit)],
+      ),
+    );
+  if (operand.kind !== 'value') {
+    // Leaves are exhausted: any instrument that reads a number tells more than they do.
+    return { move: 'finer-than-owned', needed: halfGap(operand) };
+  }
+  const { value } = operand.q;
+  const u = standardUncertainty(operand.q);
+  const apart = nearest(value);
+  if (apart < u * 1e-3) return { move: 'on-the-limit' };
+  const needed = apart / normalQuantile(1 - RISK);
+  if (member.known.witnesses.every(({ by }) => by === 'readings')) {
+    const { kind } = judgement.characteristic;
+    const fit = [...reckoning.book.instruments.values()]
+      .flatMap((instrument) => {
+        const own = kind === 'seen' ? undefined : standardUncertaintyOf(instrument, kind, value);
+        return own !== undefined && own < u && instrument.body.type !== 'feeler leaves'
+          ? [{ instrument, own }]
+          : [];
+      })
+      .filter(({ own }) => conformity({ value, u: own }, limits, RISK).verdict !== 'cannot-tell')
+      .sort((a, b) => b.own - a.own)[0];
+    if (fit)
+      return {
+        move: 'use-instrument',
+        characteristic: judgement.characteristic,
+        instrument: fit.instrument.body.instrument,
+        name: fit.instrument.body.name,
+      };
+  }
+  return { move: 'finer-than-owned', needed };
+}
+
+const halfGap = (operand: Operand): number =>
+  operand.kind === 'interval' && operand.lower && operand.upper
+    ? (operand.upper.value - operand.lower.value) / 4
+    : 0;

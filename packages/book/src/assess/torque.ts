@@ -1,0 +1,68 @@
+import {
+  type Issue,
+  type NewtonMetre,
+  type Outcome,
+  parseQuantity,
+  type TorqueAdvice,
+  torqueAdvice,
+  torqueQuestion,
+} from '@fettle/core';
+import type { Book, Written } from '../fold/book.ts';
+import { isAt, type Place, placesOf } from '../sheet/places.ts';
+import type { Fastener } from '../sheet/sheet.ts';
+
+/** What the sheet's torque would do to its fastener, and what has been logged against it. */
+export interface TorqueAssessment {
+  readonly fastener: Fastener;
+  /** Advice on the highest torque the sheet names. */
+  readonly advice: Outcome<TorqueAdvice>;
+  /** Places whose last pass at the sheet's torque is not logged. */
+  readonly unlogged: readonly Place[];
+  readonly passes: readonly Written<'torque-pass'>[];
+}
+
+const torqueOf = (text: string): NewtonMetre | undefined => {
+  const read = parseQuantity(text, 'torque');
+  return read.ok ? (read.value.value as NewtonMetre) : undefined;
+};
+
+/** Two figures of one unit that differ by less than this are the same figure. */
+const SAME = 1e-6;
+
+export function torqueAssessment(book: Book, fastener: Fastener): TorqueAssessment {
+  const lower = torqueOf(fastener.torque.lower) ?? Number.NaN;
+  const upper = torqueOf(fastener.torque.upper ?? fastener.torque.lower) ?? Number.NaN;
+  const passes = book.torquePasses.filter(({ body }) => body.fastener === fastener.id);
+  const tight = passes.filter(({ body }) => {
+    const torque = torqueOf(body.torque);
+    return (
+      body.pass >= body.of &&
+      body.of >= fastener.passes &&
+      torque !== undefined &&
+      torque >= lower * (1 - SAME) &&
+      torque <= upper * (1 + SAME)
+    );
+  });
+  const places = placesOf(book.sheet ?? { axes: {} }, fastener);
+  return {
+    fastener,
+    advice: torqueAdvice({ ...caseOf(fastener), torque: upper as NewtonMetre }),
+    unlogged: places.filter((place) => !tight.some(({ body }) => isAt(body.place ?? {}, place))),
+    passes,
+  };
+}
+
+const caseOf = (fastener: Fastener) => ({
+  designation: fastener.thread,
+  grade: fastener.grade,
+  condition: fastener.nut_factor === undefined ? fastener.condition : undefined,
+  nutFactor: fastener.nut_factor,
+});
+
+/** The question a torque raises before it is logged: so large that a unit has probably slipped. */
+export function questionOfTorque(fastener: Fastener, torque: string): Issue | undefined {
+  const newtonMetres = torqueOf(torque);
+  return newtonMetres === undefined
+    ? undefined
+    : torqueQuestion({ ...caseOf(fastener), torque: newtonMetres });
+}

@@ -1,0 +1,119 @@
+import {
+  type Caution,
+  conformity,
+  cutByBracket,
+  feelerVerdict,
+  standardUncertainty,
+  type Uncertain,
+} from '@fettle/core';
+import type { LimitSetName, Limits } from './limits.ts';
+import type { Operand } from './operand.ts';
+
+/** The share of wrong "in" and wrong "out" accepted. ISO 14253-1:2017 default. */
+export const RISK = 0.05;
+
+export type Answer = 'in' | 'out' | 'cannot-tell';
+
+export interface Verdict {
+  readonly set: LimitSetName;
+  readonly limits: Limits;
+  readonly verdict: Answer;
+  /** What decided: a number with its doubt, a number cut by leaves, or leaves alone. */
+  readonly by: 'value' | 'cut-value' | 'leaves';
+  readonly probabilityIn?: number;
+  readonly guardBand?: number;
+  readonly cautions: readonly Caution[];
+}
+
+type Interval = Operand & { kind: 'interval' };
+
+/** @returns undefined where nothing is known */
+export function verdictOf(
+  operand: Operand,
+  cut: Interval | undefined,
+  set: LimitSetName,
+  limits: Limits,
+): Verdict | undefined {
+  if (operand.kind === 'missing') return undefined;
+  if (operand.kind === 'interval') return byLeaves(operand, set, limits);
+  return cut ? byCutValue(operand.q, cut, set, limits) : byNumber(operand.q, set, limits);
+}
+
+function byNumber(q: Uncertain, set: LimitSetName, limits: Limits): Verdict {
+  const decision = conformity({ value: q.value, u: standardUncertainty(q) }, limits, RISK);
+  return {
+    set,
+    limits,
+    verdict: decision.verdict,
+    by: 'value',
+    probabilityIn: decision.probabilityIn,
+    guardBand: decision.guardBand,
+    cautions: [],
+  };
+}
+
+function byCutValue(q: Uncertain, cut: Interval, set: LimitSetName, limits: Limits): Verdict {
+  const inside = cutBy(q, cut);
+  if (!inside) return byNumber(q, set, limits);
+  const probabilityIn = inside.probabilityInside(limits);
+  return {
+    set,
+    limits,
+    verdict: probabilityIn >= 1 - RISK ? 'in' : probabilityIn <= RISK ? 'out' : 'cannot-tell',
+    by: 'cut-value',
+    probabilityIn,
+    cautions: [],
+  };
+}
+
+/**
+ * The pooled number inside the leaves' soft edges; undefined where nothing is soft.
+ * What leaf and number may have in common is left out of account: the cut is then a little too kind to neither side.
+ */
+function cutBy(q: Uncertain, cut: Interval) {
+  const u = standardUncertainty(q);
+  // The floor at zero under "no leaf went" is no leaf.
+  const leaves = [cut.lower, cut.upper].map((edge) => (edge && edge.terms.length > 0 ? edge : undefined));
+  const edgeU = Math.max(0, ...leaves.map((edge) => (edge ? standardUncertainty(edge) : 0)));
+  if (u === 0 || edgeU === 0) return undefined;
+  return cutByBracket({ value: q.value, u }, { goes: leaves[0]?.value, stops: leaves[1]?.value }, edgeU);
+}
+
+/** A pooled number narrowed by leaves, with its terms drawn in as much as the leaves narrow it. */
+export function narrowed(q: Uncertain, cut: Interval): Uncertain {
+  const inside = cutBy(q, cut);
+  if (!inside) return q;
+  const share = inside.u / standardUncertainty(q);
+  return { value: inside.value, terms: q.terms.map((term) => ({ ...term, u: term.u * share })) };
+}
+
+/** Leaves decide by the rule for leaves; a caution where a deciding edge is within its own doubt of the limit. */
+function byLeaves(edges: Interval, set: LimitSetName, limits: Limits): Verdict {
+  const bracket = { goes: edges.lower?.value, stops: edges.upper?.value };
+  const verdict = feelerVerdict(bracket, limits) ?? 'cannot-tell';
+  const close = (edge: Uncertain | undefined, limit: number | undefined): boolean =>
+    edge !== undefined &&
+    limit !== undefined &&
+    edge.terms.length > 0 &&
+    Math.abs(edge.value - limit) < standardUncertainty(edge);
+  const doubtful =
+    verdict !== 'cannot-tell' &&
+    (verdict === 'in'
+      ? close(edges.upper, limits.upper) || close(edges.lower, limits.lower)
+      : close(edges.lower, limits.upper) || close(edges.upper, limits.lower));
+  return {
+    set,
+    limits,
+    verdict,
+    by: 'leaves',
+    cautions: doubtful
+      ? [
+          {
+            code: 'verdict/edge-near-limit',
+            message:
+              'The deciding leaf, with what was added to it, is within its own uncertainty of the limit.',
+          },
+        ]
+      : [],
+  };
+}
