@@ -1,45 +1,106 @@
 // The one door of the package.
+
+export type { Calculator } from './catalogue/calculator.ts';
+export type { Field } from './catalogue/field.ts';
+export { wrenchSetting } from './fasteners/adapter.ts';
+export { boltThreadBending, nutDilation, nutThreadBending } from './fasteners/alexander.ts';
+export { threadFrom } from './fasteners/designation.ts';
+export { jointConstant } from './fasteners/joint.ts';
+export { mildSteel } from './fasteners/mild-steel.ts';
+export {
+  type NutFactor,
+  nutFactor,
+  PRELOAD_SCATTER,
+  statedNutFactor,
+  THREAD_CONDITIONS,
+  type ThreadCondition,
+} from './fasteners/nut-factor.ts';
+export { isoNutProof, saeNutProof } from './fasteners/nut-strength.ts';
+export {
+  type Friction,
+  preloadAtStress,
+  preloadByFriction,
+  preloadByNutFactor,
+  torqueByFriction,
+  torqueByNutFactor,
+  totalFriction,
+  vonMisesStress,
+} from './fasteners/preload.ts';
+export { TIGHTENING_SCATTER, tighteningFactor } from './fasteners/scatter.ts';
+export { type FastenerStrength, fastenerStrength, proofLoad } from './fasteners/strength.ts';
+export {
+  equalStrengthEngagement,
+  externalShearArea,
+  internalShearArea,
+  stripRatio,
+} from './fasteners/stripping.ts';
+export {
+  metricThread,
+  minorDiameterArea,
+  minorDiameterExternal,
+  minorDiameterInternal,
+  pitchDiameter,
+  stressArea,
+  stressDiameter,
+  type Thread,
+  unifiedThread,
+} from './fasteners/thread.ts';
+export { metricLimits, type ThreadLimits, threadLimits, unifiedLimits } from './fasteners/thread-limits.ts';
+export {
+  type TorqueAdvice,
+  type TorqueCase,
+  torqueAdvice,
+  torqueQuestion,
+} from './fasteners/torque-advice.ts';
+export {
+  fitClearance,
+  rootSumSquareHalfRange,
+  type SizeLimits,
+  shaftForClearance,
+  shellCrush,
+  shellWall,
+} from './fits/fit.ts';
+export {
+  holdingTorque,
+  hubHoopStress,
+  type Press,
+  pressPressure,
+  shaftHoopStress,
+  shrinkTemperature,
+  slidingForce,
+} from './fits/interference-fit.ts';
+export { type Deviations, standardTolerance, toleranceDeviations } from './fits/limits-and-fits.ts';
+export { buretteLimit } from './geometry/burette.ts';
+export { type CamEvents, camTiming } from './geometry/cam-events.ts';
+export {
+  brakeMeanPressure,
+  dynamicCompression,
+  isentropicRatio,
+  volumeRatio,
+} from './geometry/charge.ts';
+export {
+  boreForVolume,
+  clearanceForRatio,
+  clearanceVolume,
+  compressionRatio,
+  pistonArea,
+  sweptVolume,
+} from './geometry/cylinder.ts';
+export {
+  angleAtHalfStroke,
+  deadCentres,
+  distanceFromTop,
+  meanPistonSpeed,
+  pistonAcceleration,
+  pistonTravel,
+  pistonVelocity,
+  type SliderCrank,
+} from './geometry/piston-motion.ts';
+export { coneLift, type Poppet, portArea, portLift, valveArea } from './geometry/valve-area.ts';
 export * from './issue.ts';
-export * from './units/si.ts';
-export * from './units/kinds.ts';
 export * from './ledger/canonical-json.ts';
 export * from './ledger/sha256.ts';
 export * from './ledger/uuid-v7.ts';
-export { parseQuantity, missingUnit, type Quantity } from './units/quantity.ts';
-export {
-  fromUnit,
-  inUnit,
-  kindOfUnit,
-  kindsOf,
-  printQuantity,
-  ucumCode,
-  unitNamed,
-  unitsOfKind,
-} from './units/unit.ts';
-export type { Unit } from './units/table.ts';
-export { type Written, writtenNumber } from './units/number.ts';
-export { fromExpanded, fromHalfWidth, fromResolution, type Repeated, repeated } from './uncertainty/evaluation.ts';
-export { fittedLine, type Line } from './uncertainty/line.ts';
-export { monteCarlo, type Spread, type Trials } from './uncertainty/monte-carlo.ts';
-export { normalBetween, normalCdf, normalDensity, normalQuantile } from './uncertainty/normal.ts';
-export { coverageFactor, studentQuantile } from './uncertainty/student.ts';
-export {
-  covariance,
-  effectiveDof,
-  type Expanded,
-  exact,
-  expanded,
-  linear,
-  propagated,
-  type Shape,
-  standardUncertainty,
-  type Term,
-  term,
-  type Uncertain,
-  uncertain,
-} from './uncertainty/uncertain.ts';
-export { compiledNetwork, type CompiledNetwork, type RunningConditions, type SolvedNetwork, solvedNetwork } from './network/network.ts';
-export { type ElementInput, type NetworkInput, networkSchema } from './network/schema.ts';
 export { type Conformity, conformity, USUAL_RISK, type Verdict } from './metrology/conformity.ts';
 export {
   type Bracket,
@@ -63,6 +124,66 @@ export {
   REFERENCE_CELSIUS,
   type Warmth,
 } from './metrology/temperature.ts';
-export { threadFrom } from './fasteners/designation.ts';
-export type { Calculator } from './catalogue/calculator.ts';
-export type { Field } from './catalogue/field.ts';
+export { LAWS, type LawName } from './network/laws.ts';
+export {
+  type CompiledNetwork,
+  compiledNetwork,
+  type RunningConditions,
+  type SolvedNetwork,
+  solvedNetwork,
+} from './network/network.ts';
+export { type ElementInput, type NetworkInput, networkSchema } from './network/schema.ts';
+export * from './oil/bearing-feed.ts';
+export * from './oil/density.ts';
+export * from './oil/gear-pump.ts';
+export * from './oil/grades.ts';
+export * from './oil/orifice.ts';
+export * from './oil/passage.ts';
+export * from './oil/relief-valve.ts';
+export * from './oil/short-bearing.ts';
+export * from './oil/viscosity-index.ts';
+export * from './oil/viscosity-temperature.ts';
+export { endSealLength } from './seals/end-seal.ts';
+export { CORK_SQUEEZE, squeezeFraction } from './seals/squeeze.ts';
+export * from './springs/coil-spring.ts';
+export {
+  fromExpanded,
+  fromHalfWidth,
+  fromResolution,
+  type Repeated,
+  repeated,
+} from './uncertainty/evaluation.ts';
+export { fittedLine, type Line } from './uncertainty/line.ts';
+export { monteCarlo, type Spread, type Trials } from './uncertainty/monte-carlo.ts';
+export { normalBetween, normalCdf, normalDensity, normalQuantile } from './uncertainty/normal.ts';
+export { coverageFactor, studentQuantile } from './uncertainty/student.ts';
+export {
+  covariance,
+  type Expanded,
+  effectiveDof,
+  exact,
+  expanded,
+  linear,
+  propagated,
+  type Shape,
+  standardUncertainty,
+  type Term,
+  term,
+  type Uncertain,
+  uncertain,
+} from './uncertainty/uncertain.ts';
+export * from './units/kinds.ts';
+export { type Written, writtenNumber } from './units/number.ts';
+export { missingUnit, parseQuantity, type Quantity } from './units/quantity.ts';
+export * from './units/si.ts';
+export type { Unit } from './units/table.ts';
+export {
+  fromUnit,
+  inUnit,
+  kindOfUnit,
+  kindsOf,
+  printQuantity,
+  ucumCode,
+  unitNamed,
+  unitsOfKind,
+} from './units/unit.ts';

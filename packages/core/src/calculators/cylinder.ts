@@ -50,7 +50,9 @@ export const CYLINDER = calculator({
     const swept = sweptVolume(metre(input.bore), metre(input.stroke));
     const volumes = { swept_volume: swept, displacement: swept * input.cylinders };
     if (input.chamber_volume === undefined) {
-      const idle = [input.gasket_thickness, input.deck_clearance, input.dish_volume].some((v) => v !== undefined);
+      const idle = [input.gasket_thickness, input.deck_clearance, input.dish_volume].some(
+        (v) => v !== undefined,
+      );
       return {
         results: volumes,
         cautions: idle

@@ -67,7 +67,8 @@ export const INTERFERENCE_FIT = calculator({
     if (input.hub_outside_diameter <= input.bore) {
       wrong('hub_outside_diameter', input.hub_outside_diameter, `over the bore, ${input.bore} m`);
     }
-    if (input.shaft_bore >= input.bore) wrong('shaft_bore', input.shaft_bore, `under the bore, ${input.bore} m`);
+    if (input.shaft_bore >= input.bore)
+      wrong('shaft_bore', input.shaft_bore, `under the bore, ${input.bore} m`);
     if (input.interference >= input.bore / 10) {
       wrong('interference', input.interference, `far under the bore, ${input.bore} m`);
     }
@@ -96,7 +97,8 @@ export const INTERFERENCE_FIT = calculator({
           ? [
               {
                 code: 'interference-fit/past-elastic',
-                message: 'The interference is over 0.2 % of the bore: most metals yield, and the figures come out too high.',
+                message:
+                  'The interference is over 0.2 % of the bore: most metals yield, and the figures come out too high.',
               },
             ]
           : [],

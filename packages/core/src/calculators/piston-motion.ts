@@ -1,6 +1,11 @@
 import { calculator } from '../catalogue/calculator.ts';
 import { defaultedQuantity, optionalQuantity, quantity } from '../catalogue/field.ts';
-import { distanceFromTop, pistonAcceleration, pistonTravel, pistonVelocity } from '../geometry/piston-motion.ts';
+import {
+  distanceFromTop,
+  pistonAcceleration,
+  pistonTravel,
+  pistonVelocity,
+} from '../geometry/piston-motion.ts';
 import { metre, radian, radianPerSecond } from '../units/si.ts';
 
 export const PISTON_MOTION = calculator({

@@ -27,9 +27,7 @@ export const PRELOAD = calculator({
     bearing_diameter: optionalQuantity('length', 'D_Km, mean diameter of the face that turns'),
     grade: optionalText('Grade or property class', 'SAE 5'),
   },
-  exactlyOne: [
-    [['nut_factor'], ['condition'], ['thread_friction', 'bearing_friction', 'bearing_diameter']],
-  ],
+  exactlyOne: [[['nut_factor'], ['condition'], ['thread_friction', 'bearing_friction', 'bearing_diameter']]],
   together: [['thread_friction', 'bearing_friction', 'bearing_diameter']],
   output: {
     preload: { kind: 'force', doc: 'F' },
@@ -39,7 +37,11 @@ export const PRELOAD = calculator({
     nut_factor_high: { kind: 'ratio', doc: 'Dry end of the band', optional: true },
     proof_fraction: { kind: 'ratio', doc: 'σ over the proof stress of the grade', optional: true },
     proof_fraction_at_low_friction: { kind: 'ratio', doc: 'The same at the slippery end', optional: true },
-    von_mises_stress: { kind: 'pressure', doc: 'σred while tightening; needs the thread friction', optional: true },
+    von_mises_stress: {
+      kind: 'pressure',
+      doc: 'σred while tightening; needs the thread friction',
+      optional: true,
+    },
   },
   range:
     'elastic, room temperature, no prevailing torque; a hand torque wrench with friction assumed spreads the preload by about 30 % either way',
@@ -61,8 +63,10 @@ export const PRELOAD = calculator({
             code: 'preload/no-friction',
             at: 'nut_factor',
             got: 'neither',
-            wanted: 'nut_factor, condition, or the three of thread_friction, bearing_friction, bearing_diameter',
-            message: 'Preload depends on friction. Give a nut factor, a condition, or both frictions and the face.',
+            wanted:
+              'nut_factor, condition, or the three of thread_friction, bearing_friction, bearing_diameter',
+            message:
+              'Preload depends on friction. Give a nut factor, a condition, or both frictions and the face.',
           },
         ],
       };

@@ -18,7 +18,10 @@ export const THREAD = calculator({
   ],
   sources: ['asme-b1-1', 'iso-261', 'iso-724', 'iso-898-1'],
   input: {
-    designation: text('As the trade writes it: size and threads per inch, or M, diameter and pitch', '5/16-18 UNC'),
+    designation: text(
+      'As the trade writes it: size and threads per inch, or M, diameter and pitch',
+      '5/16-18 UNC',
+    ),
   },
   output: {
     designation: { kind: 'value', doc: 'As the standard writes it' },
@@ -36,7 +39,8 @@ export const THREAD = calculator({
     const read = threadFrom(designation);
     if (!read.ok) return { issues: read.issues };
     const thread = read.value;
-    const bare = thread.form === 'unified' && !/[a-z]/i.test(designation.replace(/in(ch)?\.?|no\.?|x|tpi/gi, ''));
+    const bare =
+      thread.form === 'unified' && !/[a-z]/i.test(designation.replace(/in(ch)?\.?|no\.?|x|tpi/gi, ''));
     return {
       results: {
         designation: thread.designation,

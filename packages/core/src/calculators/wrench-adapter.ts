@@ -18,7 +18,8 @@ export const WRENCH_ADAPTER = calculator({
     }),
   },
   output: { setting: { kind: 'torque', doc: 'To set on the wrench' } },
-  range: 'angle from −180 to 180 deg, the fastener ahead of the grip; the hand must stay at the middle of the grip',
+  range:
+    'angle from −180 to 180 deg, the fastener ahead of the grip; the hand must stay at the middle of the grip',
   example: { torque: '30 lbf.ft', wrench_length: '12 in', adapter_length: '6 in', angle: '0 deg' },
   compute: (input) => {
     const lever = input.wrench_length + input.adapter_length * Math.cos(input.angle);

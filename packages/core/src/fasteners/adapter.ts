@@ -11,6 +11,11 @@ import { type Metre, type NewtonMetre, newtonMetre, type Radian } from '../units
  * @param angle    θ, 0 straight ahead [rad]; L + E cos θ must be positive
  * @source torque-adapter
  */
-export function wrenchSetting(torque: NewtonMetre, wrench: Metre, adapter: Metre, angle: Radian): NewtonMetre {
+export function wrenchSetting(
+  torque: NewtonMetre,
+  wrench: Metre,
+  adapter: Metre,
+  angle: Radian,
+): NewtonMetre {
   return newtonMetre((torque * wrench) / (wrench + adapter * Math.cos(angle)));
 }

@@ -6,7 +6,7 @@ import { unifiedFrom } from './unified-designation.ts';
 
 /** Forms with other flanks, other roots or a taper. They are named so that none is ever taken for a 60° form. */
 const FOREIGN =
-  /\b(B\.?S\.?W|B\.?S\.?F|B\.?S\.?C(?:Y|YC|YCLE)?|B\.?S\.?B|WHIT(?:WORTH)?|BRITISH|CYCLE|CYC|C\.?E\.?I|B\.?S\.?P(?:P|T)?|B\.?A|NPT[FR]?|NPS[CFM]?|ACME|UNJ[CF]?|TR)\b|^\s*(?:G|RC|RP|R|TR)\s*\d|\d\s*W\b|\bW\s*\d/i;
+  /(?<![a-z])(B\.?S\.?W|B\.?S\.?F|B\.?S\.?C(?:Y|YC|YCLE)?|B\.?S\.?B|WHIT(?:WORTH)?|BRITISH|CYCLE|CYC|C\.?E\.?I|B\.?S\.?P(?:P|T)?|B\.?A|NPT[FR]?|NPS[CFM]?|ACME|UNJ[CF]?|TR)\b|^\s*(?:G|RC|RP|R|TR)\s*\d|\d\s*W\b|\bW\s*\d/i;
 
 const unreadable = (text: string, at: string, wanted: string, message: string): Outcome<Thread> =>
   failed({ code: 'thread/unreadable', at, got: text, wanted, message });
@@ -31,7 +31,12 @@ function metricFrom(text: string, at: string): Outcome<Thread> {
   const match =
     /^m\s*(\d+(?:\.\d+)?)(?:\s*[x×*/-]\s*(\d*\.?\d+))?(?:\s*[-–]?\s*\d[a-h](?:\s*\d[a-h])?)?\s*$/i.exec(text);
   if (!match) {
-    return unreadable(text, at, 'such as M8x1.25 or M8', 'Write M, the diameter, x and the pitch in millimetres.');
+    return unreadable(
+      text,
+      at,
+      'such as M8x1.25 or M8',
+      'Write M, the diameter, x and the pitch in millimetres.',
+    );
   }
   const diameter = Number(match[1]);
   const size = metricSize(diameter);

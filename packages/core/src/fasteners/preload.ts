@@ -1,4 +1,12 @@
-import { type Metre, type Newton, newton, type NewtonMetre, newtonMetre, type Pascal, pascal } from '../units/si.ts';
+import {
+  type Metre,
+  type Newton,
+  type NewtonMetre,
+  newton,
+  newtonMetre,
+  type Pascal,
+  pascal,
+} from '../units/si.ts';
 import { pitchDiameter, stressArea, stressDiameter, type Thread } from './thread.ts';
 
 /** Friction in the thread and under the face that turns. */

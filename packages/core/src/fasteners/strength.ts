@@ -35,20 +35,21 @@ const SAE: Readonly<Record<string, readonly (readonly [number, number, number, n
 };
 
 /** Millimetres over and up to; tensile nominal, tensile least, yield, proof in MPa. */
-const ISO: Readonly<Record<string, readonly (readonly [number, number, number, number, number, number])[]>> = {
-  '4.6': [[0, 39, 400, 400, 240, 225]],
-  '4.8': [[0, 39, 400, 420, 340, 310]],
-  '5.6': [[0, 39, 500, 500, 300, 280]],
-  '5.8': [[0, 39, 500, 520, 420, 380]],
-  '6.8': [[0, 39, 600, 600, 480, 440]],
-  '8.8': [
-    [0, 16, 800, 800, 640, 580],
-    [16, 39, 800, 830, 660, 600],
-  ],
-  '9.8': [[0, 16, 900, 900, 720, 650]],
-  '10.9': [[0, 39, 1000, 1040, 940, 830]],
-  '12.9': [[0, 39, 1200, 1220, 1100, 970]],
-};
+const ISO: Readonly<Record<string, readonly (readonly [number, number, number, number, number, number])[]>> =
+  {
+    '4.6': [[0, 39, 400, 400, 240, 225]],
+    '4.8': [[0, 39, 400, 420, 340, 310]],
+    '5.6': [[0, 39, 500, 500, 300, 280]],
+    '5.8': [[0, 39, 500, 520, 420, 380]],
+    '6.8': [[0, 39, 600, 600, 480, 440]],
+    '8.8': [
+      [0, 16, 800, 800, 640, 580],
+      [16, 39, 800, 830, 660, 600],
+    ],
+    '9.8': [[0, 16, 900, 900, 720, 650]],
+    '10.9': [[0, 39, 1000, 1040, 940, 830]],
+    '12.9': [[0, 39, 1200, 1220, 1100, 970]],
+  };
 
 /**
  * Strength of a bolt by its grade and nominal diameter.
@@ -56,11 +57,7 @@ const ISO: Readonly<Record<string, readonly (readonly [number, number, number, n
  *
  * @source sae-j429, iso-898-1
  */
-export function fastenerStrength(
-  grade: string,
-  diameter: Metre,
-  at = 'grade',
-): Outcome<FastenerStrength> {
+export function fastenerStrength(grade: string, diameter: Metre, at = 'grade'): Outcome<FastenerStrength> {
   const metric = /^\s*(?:iso)?\s*(?:898-1)?\s*(?:property)?\s*(?:class)?\s*(\d{1,2}\.\d)\s*$/i.exec(grade);
   if (metric && ISO[metric[1]!]) return isoStrength(metric[1]!, diameter);
   const inch = /^\s*(?:sae)?\s*(?:j\s*429)?\s*(?:(?:grade|gr\.?)\s*)?(\d)\s*$/i.exec(grade);
@@ -71,7 +68,8 @@ export function fastenerStrength(
     at,
     got: grade,
     wanted: `SAE ${Object.keys(SAE).join(', ')} or ISO ${Object.keys(ISO).join(', ')}`,
-    message: 'Write the grade as "SAE 5" or "ISO 8.8", as the head marking says. An unmarked bolt has no grade.',
+    message:
+      'Write the grade as "SAE 5" or "ISO 8.8", as the head marking says. An unmarked bolt has no grade.',
   });
 }
 

@@ -1,5 +1,5 @@
 import { failed, type Issue, type Outcome, ok } from '../issue.ts';
-import { type Newton, newton, type NewtonMetre, type Pascal, pascal } from '../units/si.ts';
+import { type Newton, type NewtonMetre, newton, type Pascal, pascal } from '../units/si.ts';
 import { threadFrom } from './designation.ts';
 import { type NutFactor, nutFactor, statedNutFactor, THREAD_CONDITIONS } from './nut-factor.ts';
 import { preloadByNutFactor } from './preload.ts';
@@ -56,7 +56,8 @@ export function torqueAdvice(asked: TorqueCase): Outcome<TorqueAdvice> {
   const proofFraction = stress / strength.proof;
   const proofFractionAtLowFriction = (proofFraction * factor.nominal) / factor.low;
   const figures = { factor, preload, stress, proofFraction, proofFractionAtLowFriction };
-  const at = (fraction: number, k: number) => `${percent(fraction)} of proof at a nut factor of ${k.toFixed(2)}`;
+  const at = (fraction: number, k: number) =>
+    `${percent(fraction)} of proof at a nut factor of ${k.toFixed(2)}`;
   const of = `On ${thread.designation} ${strength.grade} this torque gives`;
   if (proofFraction > 1) {
     return ok({
@@ -135,18 +136,33 @@ function factorOf({ condition, nutFactor: stated }: TorqueCase): Outcome<NutFact
   const bad = (at: string, got: string, wanted: string, message: string) =>
     failed({ code: 'torque/nut-factor', at, got, wanted, message });
   if (condition !== undefined && stated !== undefined) {
-    return bad('nut_factor', 'both', 'condition or nut factor', 'Give the condition or the nut factor, not both.');
+    return bad(
+      'nut_factor',
+      'both',
+      'condition or nut factor',
+      'Give the condition or the nut factor, not both.',
+    );
   }
   if (stated !== undefined) {
     const sane = stated >= 0.03 && stated <= 1;
     if (sane) return ok(statedNutFactor(stated));
-    return bad('nut_factor', String(stated), 'from 0.03 to 1', 'A nut factor is about 0.1 to 0.3. Correct it.');
+    return bad(
+      'nut_factor',
+      String(stated),
+      'from 0.03 to 1',
+      'A nut factor is about 0.1 to 0.3. Correct it.',
+    );
   }
   if (condition === undefined) return ok(undefined);
   const found = nutFactor(condition);
   if (found) return ok(found);
   const listed = THREAD_CONDITIONS.join(', ');
-  return bad('condition', condition, listed, `Take one of these conditions, or give the nut factor: ${listed}.`);
+  return bad(
+    'condition',
+    condition,
+    listed,
+    `Take one of these conditions, or give the nut factor: ${listed}.`,
+  );
 }
 
 const lacking = (missing: readonly string[]) =>

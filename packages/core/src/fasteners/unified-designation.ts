@@ -11,7 +11,7 @@ import {
 } from './unified-series.ts';
 
 const SIZE = String.raw`(?:(?:#|no\.?\s*)\d+|\d+[\s-]+\d+\/\d+|\d+\/\d+|\d*\.\d+|\d+)`;
-const SERIES = String.raw`(?:UN(?:R?(?:C|F|EF|S))?|UNR|N(?:C|F|EF|S))`;
+const SERIES = '(?:UN(?:R?(?:C|F|EF|S))?|UNR|N(?:C|F|EF|S))';
 const WHOLE = new RegExp(
   String.raw`^(${SIZE})\s*(?:"|”|in\.?|inch)?(?:\s*[-–x×*\s]\s*(\d+(?:\.\d+|\s*1\/2)?)\s*(?:t\.?p\.?i\.?)?)?` +
     String.raw`\s*[-\s]?\s*(${SERIES})?(?:\s*[-\s]\s*[123][AB])?\s*$`,

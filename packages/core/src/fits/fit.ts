@@ -1,7 +1,7 @@
 import { type Metre, metre } from '../units/si.ts';
 
 /** Least and greatest size [m]. */
-export interface Limits {
+export interface SizeLimits {
   readonly least: Metre;
   readonly greatest: Metre;
 }
@@ -11,7 +11,7 @@ export interface Limits {
  *
  * @source iso-286-1
  */
-export function clearance(hole: Limits, shaft: Limits): Limits {
+export function fitClearance(hole: SizeLimits, shaft: SizeLimits): SizeLimits {
   return { least: metre(hole.least - shaft.greatest), greatest: metre(hole.greatest - shaft.least) };
 }
 
@@ -19,17 +19,20 @@ export function clearance(hole: Limits, shaft: Limits): Limits {
  * Half the range of the clearance when hole and shaft vary independently about their middles:
  * √(t_hole² + t_shaft²)/2 [m]. Worn parts are not so distributed; this is for parts as made.
  */
-export function rootSumSquareHalfRange(hole: Limits, shaft: Limits): Metre {
+export function rootSumSquareHalfRange(hole: SizeLimits, shaft: SizeLimits): Metre {
   return metre(Math.hypot(hole.greatest - hole.least, shaft.greatest - shaft.least) / 2);
 }
 
 /** The shaft whose worst-case clearances in a hole are the given ones [m]. */
-export function shaftForClearance(hole: Limits, wanted: Limits): Limits {
+export function shaftForClearance(hole: SizeLimits, wanted: SizeLimits): SizeLimits {
   return { least: metre(hole.greatest - wanted.greatest), greatest: metre(hole.least - wanted.least) };
 }
 
 /** Wall of a half shell that fills a housing down to a bore: (housing − bore)/2 [m]. */
-export function shellWall(housing: Limits, bore: Limits): { readonly thin: Metre; readonly thick: Metre } {
+export function shellWall(
+  housing: SizeLimits,
+  bore: SizeLimits,
+): { readonly thin: Metre; readonly thick: Metre } {
   return {
     thick: metre((housing.least - bore.least) / 2),
     thin: metre((housing.greatest - bore.greatest) / 2),

@@ -1,5 +1,15 @@
-import { type Kelvin, kelvin, type Metre, type Newton, newton } from '../units/si.ts';
-import { type NewtonMetre, newtonMetre, type Pascal, pascal, type PerKelvin } from '../units/si.ts';
+import {
+  type Kelvin,
+  kelvin,
+  type Metre,
+  type Newton,
+  type NewtonMetre,
+  newton,
+  newtonMetre,
+  type Pascal,
+  type PerKelvin,
+  pascal,
+} from '../units/si.ts';
 
 /** A ring pressed on a shaft. Diameters in metres, moduli in pascals. */
 export interface Press {

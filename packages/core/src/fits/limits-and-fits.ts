@@ -15,8 +15,10 @@ export interface Deviations {
   readonly upper: Metre;
 }
 
-const COVERED = 'letters D E F G H JS K M N P R S T U (holes) and d e f g h js k m n p r s t u (shafts) with grades 5 to 11, holes K to grade 8';
-const MICRON = 1e-6;
+const COVERED =
+  'letters D E F G H JS K M N P R S T U (holes) and d e f g h js k m n p r s t u (shafts) with grades 5 to 11, holes K to grade 8';
+/** Dividing keeps -25 µm at -0.000025, where multiplying would leave binary dust. */
+const PER_METRE = 1e6;
 
 /** Position of a size in bands that end at and include the given sizes. */
 const bandOf = (bands: readonly number[], mm: number) => bands.findIndex((end) => mm <= end);
@@ -30,7 +32,7 @@ const millimetres = (size: Metre) => Number((size * 1000).toFixed(6));
 export function standardTolerance(size: Metre, grade: number): Metre | undefined {
   const band = bandOf(MAIN_BANDS, millimetres(size));
   const micrometres = size > 0 && grade >= 5 ? STANDARD_TOLERANCES[grade]?.[band] : undefined;
-  return micrometres === undefined ? undefined : metre(micrometres * MICRON);
+  return micrometres === undefined ? undefined : metre(micrometres / PER_METRE);
 }
 
 /**
@@ -88,7 +90,7 @@ function holeUpper(letter: string, grade: number, band: number, lift: number): n
 }
 
 const between = (lower: number, upper: number): Outcome<Deviations> =>
-  ok({ lower: metre(lower * MICRON), upper: metre(upper * MICRON) });
+  ok({ lower: metre(lower / PER_METRE), upper: metre(upper / PER_METRE) });
 
 function notCovered(designation: string, below24?: number): Outcome<never> {
   const also = below24 === undefined ? '' : '; t begins over 24 mm';

@@ -1,5 +1,13 @@
-import { type Pascal, pascal, type Radian, radian, type RadianPerSecond, type Watt } from '../units/si.ts';
-import { type CubicMetre, metre } from '../units/si.ts';
+import {
+  type CubicMetre,
+  metre,
+  type Pascal,
+  pascal,
+  type Radian,
+  type RadianPerSecond,
+  radian,
+  type Watt,
+} from '../units/si.ts';
 import { distanceFromTop, type SliderCrank } from './piston-motion.ts';
 
 /**

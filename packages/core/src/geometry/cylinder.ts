@@ -1,4 +1,11 @@
-import { type CubicMetre, cubicMetre, type Metre, metre, type SquareMetre, squareMetre } from '../units/si.ts';
+import {
+  type CubicMetre,
+  cubicMetre,
+  type Metre,
+  metre,
+  type SquareMetre,
+  squareMetre,
+} from '../units/si.ts';
 
 /** Area of the piston crown seen from above, π B²/4 [m²]. */
 export function pistonArea(bore: Metre): SquareMetre {
@@ -32,7 +39,14 @@ export interface Clearance {
 }
 
 /** Chamber, gasket, deck and dish together [m³]. */
-export function clearanceVolume({ bore, chamber, gasketThickness, gasketBore, deck, dish }: Clearance): CubicMetre {
+export function clearanceVolume({
+  bore,
+  chamber,
+  gasketThickness,
+  gasketBore,
+  deck,
+  dish,
+}: Clearance): CubicMetre {
   const gasket = gasketThickness && gasketBore ? pistonArea(gasketBore) * gasketThickness : 0;
   return cubicMetre(chamber + gasket + pistonArea(bore) * (deck ?? 0) + (dish ?? 0));
 }

@@ -26,9 +26,7 @@ function slantedArea({ head, seatWidth, seatAngle }: Poppet, lift: Metre): numbe
 /** Lift from which the port past the stem is the narrowest [m]. @source heywood-1988 */
 export function portLift(valve: Poppet, port: Metre, stem: Metre): Metre {
   const slant = portArea(port, stem) / (Math.PI * (valve.head - valve.seatWidth));
-  return metre(
-    Math.sqrt(slant ** 2 - valve.seatWidth ** 2) + valve.seatWidth * Math.tan(valve.seatAngle),
-  );
+  return metre(Math.sqrt(slant ** 2 - valve.seatWidth ** 2) + valve.seatWidth * Math.tan(valve.seatAngle));
 }
 
 /**

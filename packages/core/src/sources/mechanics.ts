@@ -24,7 +24,8 @@ export const MECHANICS_SOURCES: Sources = {
     title: 'ISO general purpose metric screw threads: tolerances, principles and basic data',
     edition: 'ISO 965-1:1998',
     where: 'tables of es, Td, Td2, TD1, TD2 and the formulas under them',
-    checked: 'memory-certain for M6 to M16, memory-likely beyond; table held to its formulas within one rounding step',
+    checked:
+      'memory-certain for M6 to M16, memory-likely beyond; table held to its formulas within one rounding step',
   },
   'sae-j429': {
     title: 'Mechanical and Material Requirements for Externally Threaded Fasteners',
@@ -79,7 +80,8 @@ export const MECHANICS_SOURCES: Sources = {
     checked: 'retrieved; three of its torques reproduced',
   },
   'preload-scatter': {
-    title: "Preload scatter of the torque wrench: 25 % in Machinery's Handbook, 23 to 28 % in VDI 2230, 30 % in a bolting glossary",
+    title:
+      "Preload scatter of the torque wrench: 25 % in Machinery's Handbook, 23 to 28 % in VDI 2230, 30 % in a bolting glossary",
     checked: 'memory-certain, retrieved and retrieved; the wider figure is used',
   },
   'torque-adapter': {
