@@ -216,7 +216,6 @@ const UNITS: Readonly<Record<string, string>> = {
   'tor-unit-ozfin': 'ozf.in',
   'tor-unit-lbf': 'lbf',
   'tor-unit-ksi': 'ksi',
-  'tor-unit-tonf-uk-in2': 'tonf-uk/in2',
   'tor-unit-in': 'in',
 };
 const oneUnit = (given: Given): Answers => ({ value: fromUnit(1, there(UNITS[given.id])) });
@@ -325,6 +324,8 @@ export const FASTENER_RUNNERS: Runners = {
   'tor-din946-': frictionFromTorque,
   'tor-adapter-': adapter,
   'tor-unit-': oneUnit,
+  // The program reads no long tons; its own pound and inch must still make up the printed figure.
+  'tor-unit-tonf-uk-in2': () => ({ value: fromUnit(2240, 'lbf') / fromUnit(1, 'in') ** 2 }),
   'strip-': stripping,
   'strip-alexander-C1-': (given) => ({ C1: nutDilation(given.si('width_across_flats_over_d')) }),
   'strip-alexander-C3-': (given) => ({ C3: nutThreadBending(given.si('strength_ratio_Rs')) }),
