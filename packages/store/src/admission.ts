@@ -7,7 +7,7 @@ import type { NamedPhoto, Sheet } from './store.ts';
 /** Deeper than any sheet or entry goes; what is deeper would exhaust the stack of whoever walks it. */
 const DEEPEST = 64;
 /** One photo. A camera's largest picture is a third of it. */
-export const LARGEST_PHOTO = 64 * 2 ** 20;
+const LARGEST_PHOTO = 64 * 2 ** 20;
 
 export const HASH = /^[0-9a-f]{64}$/;
 

@@ -115,6 +115,19 @@ it('changes nothing when one of its entries is here with other content', async (
   expect(goodValue(await other.sheet(SHEET_HASH))).toBeUndefined();
 });
 
+it('has the same bytes in every time zone', async () => {
+  const zone = process.env.TZ;
+  try {
+    for (const other of ['Pacific/Kiritimati', 'America/St_Johns', 'UTC']) {
+      process.env.TZ = other;
+      expect(goodValue(await archiveOf(store, JOB))).toEqual(archive);
+    }
+  } finally {
+    if (zone === undefined) delete process.env.TZ;
+    else process.env.TZ = zone;
+  }
+});
+
 it('does not come of a job that is not here', async () => {
   expect(codesOf(await archiveOf(store, sampleId(77)))).toEqual(['store/no-such-job']);
 });

@@ -78,8 +78,9 @@ function zipped(
       wanted: `at most ${LARGEST_ARCHIVE} bytes`,
       message: `The job is too large for an archive (${total} bytes of ${LARGEST_ARCHIVE}). Copy the data directory instead.`,
     });
-  // A ZIP has local time without a zone: the same hands on the clock everywhere, the earliest it can say.
-  return ok(zipSync(files, { mtime: new Date(1980, 0, 1), level: 6 }));
+  // A ZIP has local time without a zone: the same hands on the clock everywhere, the earliest day it can say,
+  // at noon, which no zone ever skipped.
+  return ok(zipSync(files, { mtime: new Date(1980, 0, 1, 12), level: 6 }));
 }
 
 /** Every SHA-256 named in the bodies, sorted. */

@@ -1,8 +1,9 @@
+import { readFileSync } from 'node:fs';
 import { BODIES } from '@fettle/book';
 import { expect, it } from 'vitest';
 import { goodValue } from '../testing/outcomes.ts';
 import { JOB, sampleLedger } from '../testing/sample-ledger.ts';
-import { MANIFEST_SCHEMA, readManifest } from './manifest.ts';
+import { MADE_BY, MANIFEST_SCHEMA, readManifest } from './manifest.ts';
 import { archiveSchema } from './schema.ts';
 
 const MANIFEST: Record<string, unknown> = {
@@ -19,7 +20,7 @@ it('publishes the manifest, the envelope and the body of every kind', () => {
   const schema = archiveSchema() as { $defs: Record<string, { required?: string[]; properties?: object }> };
   const bodies = Object.keys(BODIES).map((kind) => `body-${kind}-1`);
   expect(Object.keys(schema.$defs).sort()).toEqual([...bodies, 'entry', 'manifest'].sort());
-  expect(Object.keys(schema.$defs['entry']!.properties!).sort()).toEqual(
+  expect(Object.keys(schema.$defs.entry!.properties!).sort()).toEqual(
     Object.keys(sampleLedger(['a'])[0]!).sort(),
   );
   expect(JSON.parse(JSON.stringify(schema))).toEqual(schema);
@@ -36,4 +37,9 @@ it('asks a manifest for exactly the keys it publishes', () => {
       issues: [{ at: `manifest.json/${key}` }],
     });
   }
+});
+
+it('says which program made an archive by the name and version of this package', () => {
+  const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8'));
+  expect(MADE_BY).toBe(`fettle ${version}`);
 });
