@@ -1,7 +1,11 @@
 // The one door of the package.
 
+export { type Answered, answered, type Result } from './catalogue/answered.ts';
 export type { Calculator } from './catalogue/calculator.ts';
+export { CATALOGUE, calculatorNamed } from './catalogue/catalogue.ts';
 export type { Field } from './catalogue/field.ts';
+export { readInput } from './catalogue/read-input.ts';
+export { type CalculatorSchema, calculatorSchema } from './catalogue/schema.ts';
 export { wrenchSetting } from './fasteners/adapter.ts';
 export { boltThreadBending, nutDilation, nutThreadBending } from './fasteners/alexander.ts';
 export { threadFrom } from './fasteners/designation.ts';
@@ -136,6 +140,7 @@ export { type ElementInput, type NetworkInput, networkSchema } from './network/s
 export * from './oil/bearing-feed.ts';
 export * from './oil/density.ts';
 export * from './oil/gear-pump.ts';
+export * from './oil/gear-pump-rules.ts';
 export * from './oil/grades.ts';
 export * from './oil/orifice.ts';
 export * from './oil/passage.ts';
@@ -145,6 +150,8 @@ export * from './oil/viscosity-index.ts';
 export * from './oil/viscosity-temperature.ts';
 export { endSealLength } from './seals/end-seal.ts';
 export { CORK_SQUEEZE, squeezeFraction } from './seals/squeeze.ts';
+export { SOURCES } from './sources/index.ts';
+export type { Source, Sources } from './sources/source.ts';
 export * from './springs/coil-spring.ts';
 export {
   fromExpanded,
@@ -175,6 +182,8 @@ export {
 export * from './units/kinds.ts';
 export { type Written, writtenNumber } from './units/number.ts';
 export { missingUnit, parseQuantity, type Quantity } from './units/quantity.ts';
+export { quantityIn } from './units/quantity-in.ts';
+export { type Bounds, type Reading, readQuantity } from './units/read-quantity.ts';
 export * from './units/si.ts';
 export type { Unit } from './units/table.ts';
 export {

@@ -19,6 +19,8 @@ export interface Balance {
 
 const MOST_ITERATIONS = 200;
 const MOST_TRIALS = 60;
+/** Far over any pressure in an engine: how far a node that nothing yet drains may be thrown in one step [Pa]. */
+const LONGEST_STEP = 1e8;
 
 /**
  * Node pressures at which every node's outflow equals its inflow.
@@ -71,7 +73,7 @@ export function balance(branches: readonly Branch[], envelope: Envelope, pressur
     imbalance(pressures, true);
     for (let i = 0; i < n; i++) step[i] = -residual[i]!;
     const before = residual.slice();
-    solvedInPlace(envelope, step);
+    solvedInPlace(envelope, step, worst() / LONGEST_STEP + Number.MIN_VALUE);
     let slope0 = 0;
     let longest = 0;
     let highest = 0;

@@ -57,9 +57,11 @@ export function narrowOrder(nodes: number, edges: readonly (readonly [number, nu
 
 /**
  * Solves A x = b by Cholesky: factors `matrix` in place and turns `b` into x.
- * A pivot lost to rounding (a node that only shut valves hold) is lifted by a hair, which the line search repairs.
+ *
+ * @param least  smallest pivot; one under it (a node that only shut valves hold has none) is lifted to it, which
+ *               keeps the direction downhill and leaves the rest to the line search
  */
-export function solvedInPlace({ first, rows, matrix }: Envelope, b: Float64Array): void {
+export function solvedInPlace({ first, rows, matrix }: Envelope, b: Float64Array, least: number): void {
   const n = first.length;
   let greatest = 0;
   for (let i = 0; i < n; i++) greatest = Math.max(greatest, matrix[rows[i]! + i]!);
@@ -74,7 +76,7 @@ export function solvedInPlace({ first, rows, matrix }: Envelope, b: Float64Array
     }
     let pivot = matrix[row + i]!;
     for (let k = start; k < i; k++) pivot -= matrix[row + k]! ** 2;
-    matrix[row + i] = Math.sqrt(Math.max(pivot, greatest * 1e-15, Number.MIN_VALUE));
+    matrix[row + i] = Math.sqrt(Math.max(pivot, greatest * 1e-15, least));
   }
   for (let i = 0; i < n; i++) {
     let sum = b[i]!;

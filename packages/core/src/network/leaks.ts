@@ -1,7 +1,15 @@
 import { annulusLeak, grooveFeed, type HolePlace, holeFeed } from '../oil/bearing-feed.ts';
-import { endSlip, slotFlow, tipSlip } from '../oil/gear-pump.ts';
+import { endSlip, idealFlow, slotFlow, tipSlip } from '../oil/gear-pump.ts';
 import { shortBearingEccentricity } from '../oil/short-bearing.ts';
-import { metre, metrePerSecond, newton, pascal, pascalSecond } from '../units/si.ts';
+import {
+  cubicMetre,
+  metre,
+  metrePerSecond,
+  newton,
+  pascal,
+  pascalSecond,
+  radianPerSecond,
+} from '../units/si.ts';
 import {
   type ElementConditions,
   type FlowLaw,
@@ -252,7 +260,7 @@ export const gearPump: Law = {
           viscosity,
         )
       : 0;
-    const ideal = (p.displacement! * p.speed_ratio! * c.speed) / (2 * Math.PI);
+    const ideal = idealFlow(cubicMetre(p.displacement!), radianPerSecond(p.speed_ratio! * c.speed));
     const slip = ends + tips;
     return (difference, out) => {
       out.flow = ideal + slip * difference;

@@ -1,3 +1,4 @@
+import { SHARP_EDGE } from '../oil/orifice.ts';
 import { centrifugalHead } from '../oil/passage.ts';
 import { crackingPressure, preloadFromLengths } from '../oil/relief-valve.ts';
 import {
@@ -25,10 +26,14 @@ const CIRCLE = Math.PI / 4;
 const jet = (p: Parameters, c: ElementConditions): number =>
   p.discharge_coefficient! * Math.sqrt(2 / c.density);
 
-const COEFFICIENT = needed('ratio', 'discharge coefficient, about 0.6 to 0.65 for a sharp edge', {
-  above: 0,
-  max: 1,
-});
+const COEFFICIENT = needed(
+  'ratio',
+  `discharge coefficient, about ${SHARP_EDGE.min} to ${SHARP_EDGE.max} for a sharp edge`,
+  {
+    above: 0,
+    max: 1,
+  },
+);
 
 const area = (p: Parameters, diameter: string, areaKey: string): number =>
   given(p[diameter]) ? CIRCLE * p[diameter] ** 2 : p[areaKey]!;

@@ -8,6 +8,7 @@ import {
   type Pascal,
   type PascalSecond,
   type Radian,
+  type RadianPerSecond,
 } from '../units/si.ts';
 
 /** One of two equal involute gears in mesh. */
@@ -35,7 +36,7 @@ export const basePitch = (module: Metre, angle: Radian): number => Math.PI * mod
  * @valid        contact on the involute: see `leavesInvolute`
  * @source       involute-displacement
  */
-export function displacement(gears: PumpGears, sealedFlanks: 1 | 2 = 1): CubicMetre {
+export function gearPumpDisplacement(gears: PumpGears, sealedFlanks: 1 | 2 = 1): CubicMetre {
   const tip = gears.tipDiameter / 2;
   const pitch = gears.centreDistance / 2;
   const base = basePitch(gears.module, gears.pressureAngle);
@@ -55,6 +56,10 @@ export function leavesInvolute(gears: PumpGears): boolean {
   if (2 * base >= a) return true;
   return tip * tip - base * base > a * a - 4 * base * base;
 }
+
+/** What a pump of a displacement would deliver without slip: Q = V ω/(2 π). @source definition */
+export const idealFlow = (displacement: CubicMetre, speed: RadianPerSecond): CubicMetrePerSecond =>
+  cubicMetrePerSecond((displacement * speed) / (2 * Math.PI));
 
 /** Flow of a slot: Q = w h³ Δp/(12 μ l). @source slot-flow */
 export const slotFlow = (

@@ -7,8 +7,8 @@ import {
   type PascalSecond,
 } from '../units/si.ts';
 
-/** Reynolds number under which a constant discharge coefficient misleads. */
-export const ORIFICE_TURBULENT = 1000;
+/** Usual discharge coefficients of a sharp edge, and the contraction π/(π + 2) of a sharp slot behind them. @source orifice-equation */
+export const SHARP_EDGE = { min: 0.6, max: 0.65, slotContraction: Math.PI / (Math.PI + 2) } as const;
 
 /**
  * Flow through a sharp-edged hole.

@@ -87,3 +87,30 @@ export function shortBearing(lengthOverDiameter: number, e: number) {
     greatestPressureAt: Math.acos((1 - Math.sqrt(1 + 24 * e * e)) / (4 * e)),
   };
 }
+
+/**
+ * Stiffness of the film of a short bearing, x along the load, y across it.
+ *
+ *     k = (W/c) a,  h = (π²(1−ε²) + 16 ε²)^(−3/2)
+ *     a_xx = 4 h (π²(2−ε²) + 16 ε²)
+ *     a_xy = h π (π²(1−ε²)² − 16 ε⁴)/(ε √(1−ε²))
+ *     a_yx = −h π (π²(1−ε²)(1+2ε²) + 32 ε²(1+ε²))/(ε √(1−ε²))
+ *     a_yy = 4 h (π²(1+2ε²) + 32 ε²(1+ε²)/(1−ε²))
+ *
+ * @returns  [N/m]
+ * @source   naca-1157 for the film; Friswell and others, example 5.5.1
+ */
+export function shortBearingStiffness(load: Newton, clearance: Metre, e: number) {
+  const e2 = e * e;
+  const q = 1 - e2;
+  const pi2 = Math.PI * Math.PI;
+  const h = (pi2 * q + 16 * e2) ** -1.5;
+  const k = load / clearance;
+  const across = (h * Math.PI) / (e * Math.sqrt(q));
+  return {
+    xx: k * 4 * h * (pi2 * (2 - e2) + 16 * e2),
+    xy: k * across * (pi2 * q * q - 16 * e2 * e2),
+    yx: -k * across * (pi2 * q * (1 + 2 * e2) + 32 * e2 * (1 + e2)),
+    yy: k * 4 * h * (pi2 * (1 + 2 * e2) + (32 * e2 * (1 + e2)) / q),
+  };
+}
