@@ -183,7 +183,7 @@ export * from './units/kinds.ts';
 export { type Written, writtenNumber } from './units/number.ts';
 export { missingUnit, parseQuantity, type Quantity } from './units/quantity.ts';
 export { quantityIn } from './units/quantity-in.ts';
-export { type Bounds, type Reading, readQuantity } from './units/read-quantity.ts';
+export { type BareNumbers, type Bounds, readQuantity } from './units/read-quantity.ts';
 export * from './units/si.ts';
 export type { Unit } from './units/table.ts';
 export {

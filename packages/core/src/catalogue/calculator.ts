@@ -2,9 +2,9 @@ import type { Caution, Issue } from '../issue.ts';
 import type { QuantityKind } from '../units/kinds.ts';
 import type { Fields, Inputs } from './field.ts';
 
-/** An output: a quantity in SI, or a plain value (word, list, object) without a unit. */
+/** An output: a quantity in SI (`alike`: of the kind the answer names), or a plain value without a unit. */
 export interface OutputField {
-  readonly kind: QuantityKind | 'value';
+  readonly kind: QuantityKind | 'alike' | 'value';
   readonly doc: string;
   /** Only there when the inputs it needs were given. */
   readonly optional?: boolean;
@@ -12,7 +12,12 @@ export interface OutputField {
 
 /** What one calculation gives: numbers in SI under the output's key; an undefined one is left out. */
 export type Answer =
-  | { readonly results: Readonly<Record<string, unknown>>; readonly cautions?: readonly Caution[] }
+  | {
+      readonly results: Readonly<Record<string, unknown>>;
+      readonly cautions?: readonly Caution[];
+      /** Of the outputs that are `alike`. */
+      readonly kind?: QuantityKind;
+    }
   | { readonly issues: readonly Issue[] };
 
 export interface Calculator<Fs extends Fields = Fields> {

@@ -1,0 +1,12 @@
+import type { Calculator } from '../catalogue/calculator.ts';
+import { COMBINE_UNCERTAINTY } from './combine-uncertainty.ts';
+import { FEELER } from './feeler.ts';
+import { LENGTH_AT_20 } from './length-at-20.ts';
+import { READING_VERDICT } from './reading-verdict.ts';
+
+export const METROLOGY_CALCULATORS: readonly Calculator[] = [
+  READING_VERDICT,
+  FEELER,
+  COMBINE_UNCERTAINTY,
+  LENGTH_AT_20,
+];

@@ -1,0 +1,81 @@
+import type { Sources } from './source.ts';
+
+export const METROLOGY_SOURCES: Sources = {
+  'jcgm-100': {
+    title: 'Evaluation of measurement data: guide to the expression of uncertainty in measurement',
+    edition: 'JCGM 100:2008',
+    where: '4.2, 4.3, 5.1, 5.2, annexes F, G and H',
+    checked: 'retrieved at second hand; H.1, H.3 and table G.2 reproduced',
+  },
+  'jcgm-101': {
+    title: 'Propagation of distributions using a Monte Carlo method',
+    edition: 'JCGM 101:2008',
+    where: '6.4, 7, 9.2',
+    checked: 'memory-likely; the examples of 9.2 reproduced and computed exactly',
+  },
+  'jcgm-106': {
+    title: 'The role of measurement uncertainty in conformity assessment',
+    edition: 'JCGM 106:2012',
+    where: '7.3 to 7.5, 9.5',
+    checked: 'retrieved at second hand; worked values reproduced',
+  },
+  'iso-14253-1': {
+    title: 'Inspection by measurement of workpieces: decision rules for verifying conformity',
+    edition: 'ISO 14253-1:2017',
+    where: 'default rule, 95 % probability limit',
+    checked: 'memory-likely; the 1.65 u agrees with ILAC-G8:09/2019 as retrieved',
+  },
+  'iso-1': {
+    title: 'Standard reference temperature for the specification of geometrical properties',
+    edition: 'ISO 1:2022',
+    checked: 'memory-certain: 20 °C',
+  },
+  sp811: {
+    title: 'Guide for the use of the International System of Units',
+    edition: 'NIST Special Publication 811 (2008)',
+    where: 'appendix B.8',
+    checked: 'retrieved; factors computed from exact definitions agree to its seven digits',
+  },
+  'as-26': {
+    title: 'Handbook of Mathematical Functions',
+    edition: 'Abramowitz and Stegun, 1964',
+    where: 'chapter 26, probability functions',
+    checked: 'memory-certain; identities and printed points reproduced',
+  },
+  dlmf: {
+    title: 'Digital Library of Mathematical Functions',
+    where: '8.17.22, continued fraction of the incomplete beta function',
+    checked: 'memory-certain; closed forms reproduced',
+  },
+  'taocp-3': {
+    title: 'The Art of Computer Programming, volume 3: sorting and searching',
+    where: '6.2.1, searching an ordered table',
+    checked: 'memory-certain; follows from counting answers',
+  },
+  'birge-1932': {
+    title: 'The calculation of errors by the method of least squares',
+    edition: 'Physical Review 40 (1932) 207',
+    checked: 'memory-likely; the ratio itself is a definition',
+  },
+  'iso-13528': {
+    title: 'Statistical methods for use in proficiency testing by interlaboratory comparison',
+    edition: 'ISO 13528:2015',
+    where: 'E_n score',
+    checked: 'memory-certain formula',
+  },
+  'iso-22514-2': {
+    title: 'Statistical methods in process management: capability and performance',
+    edition: 'ISO 22514-2',
+    where: 'C_pk',
+    checked: 'memory-certain formula',
+  },
+  'feeler-practice': {
+    title: 'Feeler leaves bracket a gap: the leaf that goes is no thicker, the one that stops is thicker',
+    checked: 'common practice, no source',
+  },
+  'feeler-leaf-tolerance': {
+    title: 'Thickness variation of feeler gauge leaves up to 0.3 mm: 0.004 mm',
+    edition: 'IS 3179:1990, derived from BS 957-2:1969',
+    checked: 'retrieved from a textbook page whose first figure is misprinted',
+  },
+};
