@@ -1,4 +1,5 @@
 import type { QuantityKind } from '../units/kinds.ts';
+import type { Bounds } from '../units/read-quantity.ts';
 
 /** Oil as one element sees it: its own film temperature counts. */
 export interface FilmOil {
@@ -28,16 +29,12 @@ export interface FlowAndSlope {
  */
 export type FlowLaw = (difference: number, out: FlowAndSlope) => void;
 
-export interface LawParameter {
+export interface LawParameter extends Bounds {
   readonly kind: QuantityKind;
   readonly doc: string;
   readonly required: boolean;
   /** Used when it was not given; a parameter that decides has none. */
   readonly fallback?: number;
-  readonly min?: number;
-  readonly above?: number;
-  readonly max?: number;
-  readonly below?: number;
 }
 
 export interface LawChoice {
@@ -70,8 +67,6 @@ export interface Law {
 
 export const given = (value: number | undefined): value is number =>
   value !== undefined && !Number.isNaN(value);
-
-type Bounds = Omit<LawParameter, 'kind' | 'doc' | 'required' | 'fallback'>;
 
 export const needed = (kind: QuantityKind, doc: string, bounds: Bounds = { above: 0 }): LawParameter => ({
   kind,

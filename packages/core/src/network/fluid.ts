@@ -1,14 +1,18 @@
 import * as z from 'zod';
+import type { Issue } from '../issue.ts';
 import { densityAt } from '../oil/density.ts';
 import { viscosityLine, viscosityOnLine, vogelViscosity } from '../oil/viscosity-temperature.ts';
+import type { QuantityKind } from '../units/kinds.ts';
+import { quantitySchema } from '../units/quantity-in.ts';
+import { type Bounds, gotInWords } from '../units/read-quantity.ts';
 import { celsius, kilogramPerCubicMetre, squareMetrePerSecond } from '../units/si.ts';
 import type { FilmOil } from './element.ts';
 
-/** A quantity in the file: text with its unit, or in JSON a bare number in SI. */
-export const written = (doc: string, unit: string) =>
-  z.union([z.number(), z.string()]).describe(`${doc} [${unit}]`);
+/** A quantity as the file says it: text with its unit, or a bare number in SI; read once its law is known. */
+export const written = (description: string, kind: QuantityKind, bounds: Bounds = { above: 0 }) =>
+  z.union([z.string(), z.number()]).meta({ description, ...quantitySchema(kind, bounds) });
 
-const density15 = written('density at 15 °C', 'kg/m3');
+const density15 = written('density at 15 °C', 'density');
 const byTable = {
   density15,
   density_slope: z
@@ -19,11 +23,11 @@ const byTable = {
   density_coefficient: z.number().min(0).optional().describe('share of the density lost per kelvin [1/K]'),
 };
 
-export const fluidSchema = z
+const forms = z
   .union([
     z.strictObject({
-      kv40: written('kinematic viscosity at 40 °C', 'm2/s'),
-      kv100: written('kinematic viscosity at 100 °C', 'm2/s'),
+      kv40: written('kinematic viscosity at 40 °C', 'kinematic-viscosity'),
+      kv100: written('kinematic viscosity at 100 °C', 'kinematic-viscosity'),
       ...byTable,
     }),
     z.strictObject({
@@ -37,13 +41,37 @@ export const fluidSchema = z
       ...byTable,
     }),
     z.strictObject({
-      dynamic_viscosity: written('one viscosity, whatever the temperature', 'Pa.s'),
-      density: written('one density', 'kg/m3'),
+      dynamic_viscosity: written('one viscosity, whatever the temperature', 'dynamic-viscosity'),
+      density: written('one density', 'density'),
     }),
   ])
   .describe('the oil: two viscosities on the ASTM D341 line, a Vogel curve, or one viscosity');
 
-export type FluidInput = z.infer<typeof fluidSchema>;
+export type FluidInput = z.infer<typeof forms>;
+
+const FORMS_IN_WORDS =
+  'kv40, kv100 and density15; or vogel {a, b, c} and density15; or dynamic_viscosity and density';
+
+const { $schema: _dialect, ...formsSchema } = z.toJSONSchema(forms, { io: 'input' });
+
+/** The oil, with one issue that names the three ways instead of one for every way it is not. */
+export const fluidSchema = z
+  .unknown()
+  .meta(formsSchema)
+  .transform((raw, context): FluidInput => {
+    const parsed = forms.safeParse(raw);
+    if (parsed.success) return parsed.data;
+    const issue: Issue = {
+      code: 'network/fluid',
+      at: '',
+      got:
+        raw !== null && typeof raw === 'object' ? gotInWords(Object.keys(raw).join(', ')) : gotInWords(raw),
+      wanted: FORMS_IN_WORDS,
+      message: `The oil is given in one of three ways: ${FORMS_IN_WORDS}. Give one of them whole, and nothing else.`,
+    };
+    context.issues.push({ code: 'custom', message: issue.message, input: raw, params: { issue } });
+    return z.NEVER;
+  });
 
 /** The oil with its numbers in SI. */
 export type Fluid =

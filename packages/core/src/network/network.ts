@@ -1,12 +1,13 @@
 import { failed, type Issue, type Outcome, ok } from '../issue.ts';
 import type { QuantityKind } from '../units/kinds.ts';
+import type { Bounds } from '../units/read-quantity.ts';
 import { type Branch, balance } from './balance.ts';
 import type { ElementConditions } from './element.ts';
 import { type Envelope, envelopeOf, narrowOrder } from './envelope.ts';
 import { type Fluid, filmOil } from './fluid.ts';
 import { COMMON_PARAMETERS } from './laws.ts';
 import { turningHead } from './openings.ts';
-import { type Bounds, elementOf, fluidOf, issue, quantityAt, type ReadElement, shown } from './read.ts';
+import { elementOf, fluidOf, issue, quantityAt, type ReadElement, shown } from './read.ts';
 import { DEFAULT_SMOOTHING } from './schema.ts';
 import { graphOf, outlined } from './shape.ts';
 

@@ -1,7 +1,7 @@
 import { failed, type Issue, type Outcome, ok } from '../issue.ts';
-import { QUANTITY_KINDS, type QuantityKind } from '../units/kinds.ts';
-import { parseQuantity } from '../units/quantity.ts';
-import type { Choices, Law, LawParameter } from './element.ts';
+import type { QuantityKind } from '../units/kinds.ts';
+import { type Bounds, readQuantity } from '../units/read-quantity.ts';
+import type { Choices, Law } from './element.ts';
 import type { Fluid, FluidInput } from './fluid.ts';
 import { COMMON_PARAMETERS, COMMON_TOGETHER, LAWS, type LawName } from './laws.ts';
 import type { ElementInput } from './schema.ts';
@@ -20,53 +20,10 @@ export const issue = (code: string, at: string, got: unknown, wanted: string, me
   message,
 });
 
-export type Bounds = Pick<LawParameter, 'min' | 'above' | 'max' | 'below'>;
-
-const boundsInWords = (b: Bounds): string =>
-  [
-    b.min !== undefined ? `${b.min} or more` : '',
-    b.above !== undefined ? `over ${b.above}` : '',
-    b.max !== undefined ? `${b.max} or less` : '',
-    b.below !== undefined ? `under ${b.below}` : '',
-  ]
-    .filter((s) => s !== '')
-    .join(', ');
-
-const within = (value: number, b: Bounds): boolean =>
-  value >= (b.min ?? -Infinity) &&
-  value > (b.above ?? -Infinity) &&
-  value <= (b.max ?? Infinity) &&
-  value < (b.below ?? Infinity);
-
-/** A quantity of the file in SI, within its bounds. */
+/** A quantity of the file in SI, within its bounds. A file is JSON, so a bare number in it is SI. */
 export function quantityAt(at: string, value: unknown, kind: QuantityKind, bounds: Bounds): Outcome<number> {
-  let si: number;
-  if (typeof value === 'string') {
-    const parsed = parseQuantity(value, kind);
-    if (!parsed.ok) return failed(...parsed.issues.map((i) => ({ ...i, at })));
-    si = parsed.value.value;
-  } else if (typeof value === 'number' && Number.isFinite(value)) si = value;
-  else
-    return failed(
-      issue(
-        'not-a-quantity',
-        at,
-        value,
-        `a quantity in ${QUANTITY_KINDS[kind]}`,
-        `Give a number in ${QUANTITY_KINDS[kind]}, or text with its unit.`,
-      ),
-    );
-  if (within(si, bounds)) return ok(si);
-  const wanted = boundsInWords(bounds);
-  return failed(
-    issue(
-      'out-of-range',
-      at,
-      value,
-      `${wanted} ${QUANTITY_KINDS[kind]}`,
-      `${shown(value)} is not possible here; it must be ${wanted}. Check the number and its unit.`,
-    ),
-  );
+  const read = readQuantity(value, kind, bounds, { bareNumbersAreSi: true });
+  return read.ok ? read : failed(...read.issues.map((found) => ({ ...found, at })));
 }
 
 const POSITIVE = { above: 0 } as const;

@@ -1,6 +1,4 @@
 import * as z from 'zod';
-import type { QuantityKind } from '../units/kinds.ts';
-import { QUANTITY_KINDS } from '../units/kinds.ts';
 import type { Law, LawParameter } from './element.ts';
 import { type FluidInput, fluidSchema, written } from './fluid.ts';
 import { COMMON_PARAMETERS, LAWS } from './laws.ts';
@@ -32,11 +30,8 @@ export interface NetworkInput {
   readonly elements: readonly ElementInput[];
 }
 
-const unitOf = (kind: QuantityKind): string => QUANTITY_KINDS[kind];
-
-function parameterSchema({ kind, doc, fallback, required }: LawParameter) {
-  const said = fallback === undefined ? doc : `${doc}; ${fallback} when not given`;
-  const schema = written(said, unitOf(kind));
+function parameterSchema({ kind, doc, fallback, required, ...bounds }: LawParameter) {
+  const schema = written(fallback === undefined ? doc : `${doc}; ${fallback} when not given`, kind, bounds);
   return required ? schema : schema.optional();
 }
 
@@ -69,12 +64,23 @@ const elementSchemas = (Object.entries(LAWS) as [string, Law][]).map(([name, law
     .describe(`${law.doc} ${law.formula}`),
 );
 
-export const elementsSchema = z
-  .array(z.discriminatedUnion('law', elementSchemas as unknown as [(typeof elementSchemas)[number]]))
+const { $schema: _dialect, ...eachElement } = z.toJSONSchema(
+  z.discriminatedUnion('law', elementSchemas as unknown as [(typeof elementSchemas)[number]]),
+  { io: 'input' },
+);
+
+/**
+ * Checked in outline only, published in full: what an element lacks depends on its law, and is said in words
+ * once the law is known.
+ */
+export const elementsSchema: z.ZodType<readonly ElementInput[]> = z
+  .array(
+    z
+      .object({ id: node, law: node, from: node.optional(), to: node.optional() })
+      .catchall(z.union([z.string(), z.number()])),
+  )
   .min(1)
-  .describe('pump, valves, passages and leaks between nodes') as unknown as z.ZodType<
-  readonly ElementInput[]
->;
+  .meta({ description: 'pump, valves, passages and leaks between nodes', items: eachElement });
 
 export const nodesSchema = z
   .array(node)
@@ -92,10 +98,10 @@ export const networkSchema: z.ZodType<NetworkInput> = z
     fluid: fluidSchema,
     smoothing_pressure: written(
       `pressure difference under which an orifice turns linear; ${DEFAULT_SMOOTHING} when not given`,
-      'Pa',
+      'pressure',
     ).optional(),
-    speed: written('speed of the crank', 'rad/s').optional(),
-    temperature: written('of the oil in the sump', 'K').optional(),
+    speed: written('speed of the crank', 'speed').optional(),
+    temperature: written('of the oil in the sump', 'temperature').optional(),
     elements: elementsSchema,
   })
   .describe('A lubrication circuit: gauge pressures, the sump at zero.');

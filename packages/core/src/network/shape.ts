@@ -1,61 +1,40 @@
-import * as z from 'zod';
+import type * as z from 'zod';
 import { failed, type Issue, type Outcome, ok } from '../issue.ts';
 import type { Law } from './element.ts';
-import { fluidSchema } from './fluid.ts';
 import { LAWS, type LawName } from './laws.ts';
-import { issue } from './read.ts';
-import { type ElementInput, type NetworkInput, nodesSchema, SUMP } from './schema.ts';
-
-const name = z.string().min(1);
-const quantity = z.union([z.number(), z.string()]);
-
-/** The outline alone: what an element needs depends on its law, and is checked with words that say so. */
-const outline = z.strictObject({
-  title: z.string().optional(),
-  nodes: nodesSchema,
-  gauge: name.optional(),
-  fluid: fluidSchema,
-  smoothing_pressure: quantity.optional(),
-  speed: quantity.optional(),
-  temperature: quantity.optional(),
-  elements: z
-    .array(z.object({ id: name, law: name, from: name.optional(), to: name.optional() }).catchall(quantity))
-    .min(1),
-});
-
-const FLUID_FORMS =
-  'kv40, kv100 and density15; or vogel {a, b, c} and density15; or dynamic_viscosity and density';
+import { issue, shown } from './read.ts';
+import { type ElementInput, type NetworkInput, networkSchema, SUMP } from './schema.ts';
 
 function fromZod(error: z.ZodError, input: unknown): Issue[] {
   return error.issues.map((found) => {
-    const at = `/${found.path.map(String).join('/')}`;
-    let got: unknown = input;
-    for (const key of found.path) got = (got as Record<PropertyKey, unknown> | undefined)?.[key];
-    if (found.path[0] === 'fluid')
-      return issue('fluid', at, got, FLUID_FORMS, `The oil is given in one of three ways: ${FLUID_FORMS}.`);
+    const at = found.path.map((key) => `/${String(key)}`).join('');
+    const known = found.code === 'custom' ? (found.params?.issue as Issue | undefined) : undefined;
+    if (known) return { ...known, at };
     if (found.code === 'unrecognized_keys')
       return issue(
         'unknown-key',
-        `${at === '/' ? '' : at}/${found.keys[0]}`,
+        `${at}/${found.keys[0]}`,
         found.keys.join(', '),
-        Object.keys(outline.shape).join(', '),
-        `A network has no "${found.keys[0]}" here. Take it out, or correct its name.`,
+        'a key of the schema',
+        `A network has no "${shown(found.keys[0])}" here. Take it out, or correct its name.`,
       );
+    let got: unknown = input;
+    for (const key of found.path) got = (got as Record<PropertyKey, unknown> | undefined)?.[key];
     const wanted = found.code === 'invalid_type' ? found.expected : found.message;
     return issue(
       'shape',
       at,
       got,
       String(wanted),
-      `This part of the network is missing or of the wrong kind.`,
+      'This part of the network is missing or of the wrong kind.',
     );
   });
 }
 
 /** The input as a network in outline, or what keeps it from being one. */
 export function outlined(input: unknown): Outcome<NetworkInput> {
-  const parsed = outline.safeParse(input);
-  return parsed.success ? ok(parsed.data as NetworkInput) : failed(...fromZod(parsed.error, input));
+  const parsed = networkSchema.safeParse(input);
+  return parsed.success ? ok(parsed.data) : failed(...fromZod(parsed.error, input));
 }
 
 export interface Graph {
