@@ -39,7 +39,7 @@ export interface Appended {
   readonly known: readonly string[];
 }
 
-export interface EntriesAfter {
+interface EntriesAfter {
   /** In the order in which this store came by them; the fold has its own order. */
   readonly entries: readonly Entry[];
   /** Sequence number to ask after next time. This store's own: it means nothing in another. */
