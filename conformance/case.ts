@@ -46,6 +46,11 @@ export class Given {
     if (!Array.isArray(value)) throw new Error(`${this.published.id}.${key} is not a list`);
     return value.map((v) => toSi(Number(v), unit));
   }
+  /** The quantity as a person would write it. */
+  said(key: string): string {
+    const { value, unit } = this.printed(key);
+    return `${value} ${unit}`;
+  }
   text(key: string): string {
     return String(this.printed(key).value);
   }
@@ -58,7 +63,9 @@ export type Answers = Readonly<Record<string, number | string | readonly number[
 export type Runners = Readonly<Record<string, (given: Given) => Answers>>;
 
 export function publishedCases(file: string): PublishedCase[] {
-  return JSON.parse(readFileSync(new URL(`./cases/${file}.json`, import.meta.url), 'utf8')) as PublishedCase[];
+  return JSON.parse(
+    readFileSync(new URL(`./cases/${file}.json`, import.meta.url), 'utf8'),
+  ) as PublishedCase[];
 }
 
 /** Every expected key missed, in words; an empty list is a pass. Nothing expected may go unanswered. */
@@ -72,7 +79,8 @@ export function misses(published: PublishedCase, answers: Answers): string[] {
     }
     const wanted = Array.isArray(printed.value) ? printed.value : [printed.value];
     const given = Array.isArray(got) ? got : [got];
-    if (given.length !== wanted.length) found.push(`${key}: ${given.length} values, printed ${wanted.length}`);
+    if (given.length !== wanted.length)
+      found.push(`${key}: ${given.length} values, printed ${wanted.length}`);
     wanted.forEach((value, i) => {
       const answer = given[i];
       if (typeof value === 'string') {

@@ -163,6 +163,7 @@ export {
 export { fittedLine, type Line } from './uncertainty/line.ts';
 export { monteCarlo, type Spread, type Trials } from './uncertainty/monte-carlo.ts';
 export { normalBetween, normalCdf, normalDensity, normalQuantile } from './uncertainty/normal.ts';
+export { rectangularSumCdf, rectangularSumHalfInterval } from './uncertainty/rectangular-sum.ts';
 export { coverageFactor, studentQuantile } from './uncertainty/student.ts';
 export {
   covariance,

@@ -52,6 +52,11 @@ export const METROLOGY_SOURCES: Sources = {
     where: '6.2.1, searching an ordered table',
     checked: 'memory-certain; follows from counting answers',
   },
+  'feller-2': {
+    title: 'An Introduction to Probability Theory and Its Applications, volume 2',
+    where: 'I.9, sums of uniform variables',
+    checked: 'memory-likely; one, two and four terms have closed forms that are reproduced',
+  },
   'birge-1932': {
     title: 'The calculation of errors by the method of least squares',
     edition: 'Physical Review 40 (1932) 207',
