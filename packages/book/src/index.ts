@@ -5,16 +5,6 @@ export * from './ledger/ledger.ts';
 export * from './ledger/writing.ts';
 export * from './sheet/relation.ts';
 export * from './sheet/sheet.ts';
-export {
-  axisValues,
-  type Place,
-  placeFrom,
-  placesOf,
-  placeText,
-  type Position,
-  positionAt,
-  positionsOf,
-} from './sheet/places.ts';
 export { readSheet } from './sheet/read-sheet.ts';
 export { isHidden } from './sheet/cover-faults.ts';
 export * from './sheet/places.ts';
@@ -36,3 +26,9 @@ export * from './oil/circuit.ts';
 export * from './oil/pressure.ts';
 export { plausibleBand, questionOfReading } from './entering/plausible.ts';
 export { admittedReading, type ReadingSaid, unknownCharacteristic } from './entering/reading.ts';
+export { DEFAULT_UNCERTAINTIES, type DefaultUncertainty } from './entering/default-uncertainties.ts';
+export { csvFromSheet, leftOutOfCsv } from './sheet/csv-from-sheet.ts';
+export { type SheetFromCsv, sheetFromCsv } from './sheet/csv-to-sheet.ts';
+export { LAYOUTS, type Layout } from './sheet/layout.ts';
+export { type Outline, outlineSheet } from './sheet/outline.ts';
+export { entryJsonSchema, specSheetJsonSchema } from './sheet/schema.ts';

@@ -1,4 +1,4 @@
-import type { Calculator, Issue } from '@fettle/core';
+import type { Issue } from '@fettle/core';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readSheet } from './read-sheet.ts';
@@ -84,8 +84,8 @@ const good = {
 
 type Loose = Record<string, unknown>;
 
-const issuesOf = (value: unknown, catalogue?: readonly Calculator[]): readonly Issue[] => {
-  const read = readSheet(value, catalogue);
+const issuesOf = (value: unknown): readonly Issue[] => {
+  const read = readSheet(value);
   return read.ok ? [] : read.issues;
 };
 /** The good sheet with fields of one characteristic changed. */
@@ -352,32 +352,35 @@ describe('what the circuit takes from characteristics is checked', () => {
 });
 
 describe('a relation through a calculator is held to the catalogue', () => {
-  const twice: Calculator = {
-    name: 'twice',
-    sentence: 'Doubles a length.',
-    formula: ['2 L'],
-    sources: [],
-    input: { length: { type: 'quantity', kind: 'length', doc: 'L', range: { above: 0 }, required: true } },
-    output: { doubled: { kind: 'length', doc: '2 L' } },
-    range: 'all',
-    example: { length: '1 m' },
-    compute: () => ({ results: {} }),
-  };
   const through = (calculator: Loose) =>
     issuesOf(
-      withChange(2, { relation: { calculator: { name: 'twice', output: 'doubled', ...calculator } } }),
-      [twice],
+      withChange(2, {
+        relation: { calculator: { name: 'piston-motion', output: 'distance_from_top', ...calculator } },
+      }),
     );
   const at = '/characteristics/2/relation/calculator';
+  const inputs = {
+    stroke: { is: '4.47 in' },
+    rod_length: { of: 'rod.shell' },
+    crank_angle: { is: '90 deg' },
+  };
   it('and passes when all is known', () => {
-    expect(through({ inputs: { length: { of: 'rod.shell' } } })).toEqual([]);
+    expect(through({ inputs })).toEqual([]);
   });
   it.each([
-    [{ name: 'thrice', inputs: {} }, 'sheet/unknown-calculator', `${at}/name`],
-    [{ inputs: { length: { of: 'rod.shell' } }, output: 'area' }, 'sheet/unknown-output', `${at}/output`],
-    [{ inputs: { width: { of: 'rod.shell' } } }, 'sheet/unknown-input', `${at}/inputs/width`],
-    [{ inputs: {} }, 'sheet/missing-input', `${at}/inputs`],
-    [{ inputs: { length: { is: '3 psi' } } }, 'unit/wrong-kind', `${at}/inputs/length/is`],
+    [{ name: 'piston-movement', inputs }, 'sheet/unknown-calculator', `${at}/name`],
+    [{ name: 'constructor', inputs }, 'sheet/unknown-calculator', `${at}/name`],
+    [{ inputs, output: 'area' }, 'sheet/unknown-output', `${at}/output`],
+    [{ inputs, output: 'constructor' }, 'sheet/unknown-output', `${at}/output`],
+    [{ inputs, output: 'velocity' }, 'sheet/kinds-mixed', '/characteristics/2/relation'],
+    [{ inputs: { ...inputs, width: { of: 'rod.shell' } } }, 'sheet/unknown-input', `${at}/inputs/width`],
+    [{ inputs: { stroke: inputs.stroke } }, 'sheet/missing-input', `${at}/inputs`],
+    [{ inputs: { ...inputs, stroke: { is: '3 psi' } } }, 'unit/wrong-kind', `${at}/inputs/stroke/is`],
+    [
+      { inputs: { ...inputs, crank_angle: { of: 'rod.shell' } } },
+      'sheet/kinds-mixed',
+      `${at}/inputs/crank_angle`,
+    ],
   ])('otherwise the fault is named: %j', (calculator, code, where) => {
     expect(through(calculator).map((issue) => [issue.code, issue.at])).toContainEqual([code, where]);
   });

@@ -1,12 +1,13 @@
-import { type Calculator, failed, type Outcome, ok, unitNamed } from '@fettle/core';
+import { CATALOGUE, failed, type Outcome, ok, unitNamed } from '@fettle/core';
 import { issuesOf } from '../issues-of-zod.ts';
 import { axisFaults, characteristicPlaceFaults, positionFaults } from './axis-faults.ts';
 import { coverFaults, documentFaults, fastenerFaults } from './cover-faults.ts';
+import { cycleFaults } from './cycle-faults.ts';
 import { Faults } from './fault.ts';
 import { limitFaults } from './limit-faults.ts';
 import { oilFaults } from './oil-faults.ts';
 import { positionsOf } from './places.ts';
-import { cycleFaults, relationFaults } from './relation-faults.ts';
+import { relationFaults } from './relation-faults.ts';
 import { type Characteristic, type SpecSheet, sheetSchema } from './sheet.ts';
 
 /** Deeper than any sheet; a file nested deeper is refused before it can exhaust the call stack. */
@@ -33,7 +34,7 @@ const named = (c: Characteristic): Characteristic =>
  * @returns the sheet with its defaults filled in and its units under their canonical names, which reading again
  *   leaves as it is; or everything that is wrong with it, each with a JSON pointer
  */
-export function readSheet(value: unknown, catalogue?: readonly Calculator[]): Outcome<SpecSheet> {
+export function readSheet(value: unknown): Outcome<SpecSheet> {
   if (isTooDeep(value))
     return failed({
       code: 'sheet/too-deep',
@@ -45,12 +46,12 @@ export function readSheet(value: unknown, catalogue?: readonly Calculator[]): Ou
   const shape = sheetSchema.safeParse(value);
   if (!shape.success) return failed(...issuesOf(shape.error, value, 'sheet/malformed'));
   const sheet = shape.data;
-  const faults = sheetFaults(sheet, catalogue);
+  const faults = sheetFaults(sheet);
   if (faults.issues.length > 0) return failed(...faults.issues);
   return ok({ ...sheet, characteristics: sheet.characteristics.map(named) });
 }
 
-function sheetFaults(sheet: SpecSheet, catalogue?: readonly Calculator[]): Faults {
+function sheetFaults(sheet: SpecSheet): Faults {
   const faults = new Faults();
   const byId = new Map(sheet.characteristics.map((c) => [c.id, c]));
   faults.unique(
@@ -63,11 +64,10 @@ function sheetFaults(sheet: SpecSheet, catalogue?: readonly Calculator[]): Fault
   // With places beyond counting, what rests on them cannot be looked at.
   if (faults.issues.some(({ code }) => code === 'sheet/too-many-places')) return faults;
   const positions = new Set(positionsOf(sheet).map(({ id }) => id));
-  const calculators = catalogue && new Map(catalogue.map((calculator) => [calculator.name, calculator]));
   for (const [i, c] of sheet.characteristics.entries()) {
     characteristicPlaceFaults(sheet, c, i, positions, faults);
     limitFaults(c, i, faults);
-    relationFaults(sheet, c, i, byId, calculators, faults);
+    relationFaults(sheet, c, i, byId, CATALOGUE, faults);
   }
   cycleFaults(sheet.characteristics, byId, faults);
   fastenerFaults(sheet, faults);

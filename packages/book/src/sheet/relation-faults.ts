@@ -1,7 +1,7 @@
 import { type Calculator, type Field, kindsOf, type QuantityKind, writtenNumber } from '@fettle/core';
 import { type Faults, listed } from './fault.ts';
 import { axisValues } from './places.ts';
-import { characteristicsIn, type Linear, type Relation } from './relation.ts';
+import type { Linear, Relation } from './relation.ts';
 import type { Characteristic, SpecSheet } from './sheet.ts';
 
 type Path = readonly (string | number)[];
@@ -32,14 +32,14 @@ function joined(all: readonly Given[]): Map<string, readonly string[]> {
 class RelationReader {
   readonly #sheet: SpecSheet;
   readonly #byId: ReadonlyMap<string, Characteristic>;
-  readonly #calculators: ReadonlyMap<string, Calculator> | undefined;
+  readonly #calculators: ReadonlyMap<string, Calculator>;
   readonly #subject: string;
   readonly #faults: Faults;
 
   constructor(
     sheet: SpecSheet,
     byId: ReadonlyMap<string, Characteristic>,
-    calculators: ReadonlyMap<string, Calculator> | undefined,
+    calculators: ReadonlyMap<string, Calculator>,
     subject: string,
     faults: Faults,
   ) {
@@ -198,7 +198,6 @@ class RelationReader {
     for (const [key, input] of Object.entries(inputs))
       if ('of' in input) givens.set(key, this.given(input.of, [...path, 'inputs', key, 'of']));
     const axes = joined([...givens.values()]);
-    if (!this.#calculators) return { kind: undefined, axes };
     const calculator = this.#calculators.get(name);
     if (!calculator) {
       this.#fault(
@@ -250,7 +249,11 @@ class RelationReader {
         'an output that is a quantity',
         `"${output}" of ${name} is no quantity and cannot be judged. Choose another output.`,
       );
-    return { kind: result && result.kind !== 'value' ? result.kind : undefined, axes };
+    // An output alike to what goes in has no kind of its own.
+    return {
+      kind: result && result.kind !== 'value' && result.kind !== 'alike' ? result.kind : undefined,
+      axes,
+    };
   }
 
   /** An input written down in the sheet. */
@@ -301,7 +304,7 @@ export function relationFaults(
   c: Characteristic,
   index: number,
   byId: ReadonlyMap<string, Characteristic>,
-  calculators: ReadonlyMap<string, Calculator> | undefined,
+  calculators: ReadonlyMap<string, Calculator>,
   faults: Faults,
 ): void {
   const reader = new RelationReader(sheet, byId, calculators, c.id, faults);
@@ -350,52 +353,6 @@ export function relationFaults(
           listed(values),
           `${c.id} has the ${axis} ${listed(missing)}, for which what it follows from has no value (only ${listed(values)}). Restrict it by "only", or complete the inputs.`,
         );
-    }
-  }
-}
-
-/** Notes every ring of characteristics that rest on one another, each once, by name. */
-export function cycleFaults(
-  characteristics: readonly Characteristic[],
-  byId: ReadonlyMap<string, Characteristic>,
-  faults: Faults,
-): void {
-  const restsOn = (c: Characteristic): string[] =>
-    [
-      ...(c.relation === undefined ? [] : [c.relation]),
-      ...Object.values(c.read_as ?? {}).flatMap(({ plus = [] }) => plus.map(({ of }) => of)),
-    ].flatMap(characteristicsIn);
-  const done = new Set<string>();
-  for (const start of characteristics) {
-    // Depth first with its own stack: a chain may be longer than the call stack.
-    const way: { id: string; rest: string[] }[] = [];
-    const enter = (id: string): void => {
-      const c = byId.get(id);
-      if (c && !done.has(id)) way.push({ id, rest: restsOn(c) });
-    };
-    enter(start.id);
-    while (way.length > 0) {
-      const here = way.at(-1)!;
-      const next = here.rest.shift();
-      if (next === undefined) {
-        done.add(here.id);
-        way.pop();
-        continue;
-      }
-      const at = way.findIndex(({ id }) => id === next);
-      if (at < 0) {
-        enter(next);
-        continue;
-      }
-      const ring = [...way.slice(at).map(({ id }) => id), next].join(' → ');
-      const index = characteristics.findIndex(({ id }) => id === next);
-      faults.add(
-        'cycle',
-        ['characteristics', index],
-        ring,
-        'relations that end in something measured',
-        `${next} rests on itself: ${ring}. Take one of them out of the ring.`,
-      );
     }
   }
 }
