@@ -6,13 +6,13 @@ import {
   type Bracket,
   bracketOf,
   feelerVerdict,
+  lengthInBoth,
   nextLeaf,
   shareInside,
   triesLeft,
 } from '../metrology/feeler.ts';
 import type { Limits } from '../metrology/limits.ts';
 import { fromHalfWidth } from '../uncertainty/evaluation.ts';
-import { printQuantity } from '../units/unit.ts';
 
 /** Rectangular over ± 0.004 mm. */
 const LEAF_U = fromHalfWidth(4e-6, 'rectangular');
@@ -76,7 +76,7 @@ export const FEELER = calculator({
           {
             code: 'limits/crossed',
             at: 'lower_limit',
-            got: `${lower} m over ${upper} m`,
+            got: `${lengthInBoth(lower)} over ${lengthInBoth(upper)}`,
             wanted: 'a lower limit at or under the upper one',
             message: 'The lower limit is above the upper one. Exchange or correct them.',
           },
@@ -123,7 +123,7 @@ function nearLimit(bracket: Bracket, limits: Limits, verdict: Verdict | undefine
           {
             code: 'feeler/leaf-near-limit',
             message:
-              `The leaf of ${printQuantity(leaf, 'mm')} (${printQuantity(leaf, 'thou')}) decides, and is nearer to the limit ` +
+              `The leaf of ${lengthInBoth(leaf)} decides, and is nearer to the limit ` +
               'than it is sure itself. Check that leaf with a micrometer.',
           },
         ]

@@ -10,7 +10,7 @@ interface Common {
   readonly required: boolean;
 }
 
-export interface QuantityField extends Common {
+interface QuantityField extends Common {
   readonly type: 'quantity';
   readonly kind: QuantityKind;
   readonly range: Range;
@@ -35,12 +35,12 @@ export interface AlikeField extends Common {
   readonly difference: boolean;
 }
 
-export interface TextField extends Common {
+interface TextField extends Common {
   readonly type: 'text';
   readonly example: string;
 }
 
-export interface ChoiceField extends Common {
+interface ChoiceField extends Common {
   readonly type: 'choice';
   readonly choices: readonly string[];
   readonly fallback?: string;

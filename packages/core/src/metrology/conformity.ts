@@ -45,7 +45,7 @@ export function conformity(
   return { verdict, probabilityIn, guardBand, ...acceptance(q.u, guardBand, limits, risk) };
 }
 
-export function probabilityInside(
+function probabilityInside(
   { value, u }: { readonly value: number; readonly u: number },
   limits: Limits,
 ): number {

@@ -1,4 +1,5 @@
 import { failed, type Outcome, ok } from '../issue.ts';
+import { printQuantity } from '../units/unit.ts';
 import type { Verdict } from './conformity.ts';
 import { atMost, isLimited, type Limits } from './limits.ts';
 
@@ -10,6 +11,10 @@ export interface Bracket {
   readonly stops?: number | undefined;
 }
 
+/** A leaf as either trade would call it. */
+export const lengthInBoth = (si: number): string =>
+  `${printQuantity(si, 'mm')} (${printQuantity(si, 'thou')})`;
+
 /** The bracket of many leaves tried at one place; answers that contradict each other are not averaged. */
 export function bracketOf(goes: readonly number[], stops: readonly number[]): Outcome<Bracket> {
   const bracket: Bracket = {
@@ -18,7 +23,7 @@ export function bracketOf(goes: readonly number[], stops: readonly number[]): Ou
   };
   if (bracket.goes === undefined || bracket.stops === undefined || bracket.goes < bracket.stops)
     return ok(bracket);
-  const [a, b] = [`${bracket.goes} m`, `${bracket.stops} m`];
+  const [a, b] = [lengthInBoth(bracket.goes), lengthInBoth(bracket.stops)];
   return failed({
     code: 'feeler/contradiction',
     at: 'goes',

@@ -45,7 +45,7 @@ export function incompleteBeta(x: number, a: number, b: number): number {
 }
 
 /** P(a, x), the regularised lower incomplete gamma function: series below a + 1, continued fraction above. */
-export function incompleteGamma(a: number, x: number): number {
+function incompleteGamma(a: number, x: number): number {
   if (!(x > 0)) return 0;
   const front = Math.exp(a * Math.log(x) - x - logGamma(a));
   if (x < a + 1) {

@@ -87,5 +87,6 @@ it('Student joins its expansion for many degrees smoothly and ends in the normal
 
 it('a coverage factor goes by the whole part of the degrees of freedom', () => {
   expect(coverageFactor(0.99, 16.7)).toBe(coverageFactor(0.99, 16));
+  expect(coverageFactor(0.99, 15.999999999999998)).toBe(coverageFactor(0.99, 16));
   expect(coverageFactor(0.95, 0.5)).toBeGreaterThan(coverageFactor(0.95, 1));
 });

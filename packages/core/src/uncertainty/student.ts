@@ -3,6 +3,7 @@ import { normalQuantile } from './normal.ts';
 
 /** From here on the expansion in 1/ν is more accurate than differences of large log-gammas. */
 const MANY = 2000;
+const LAST_BITS = 1e-12;
 
 /**
  * t with P(T ≤ t) = p for Student's T with ν degrees of freedom, not necessarily whole, possibly infinite.
@@ -56,8 +57,9 @@ function expanded(z: number, n: number): number {
 /**
  * k for a two-sided coverage level: t_p of the whole part of the degrees of freedom.
  * Below one degree there is no whole part left, and the t of the fraction itself is taken.
+ * Sixteen degrees that arithmetic left at 15.999999999999998 are sixteen.
  *
  * @source jcgm-100 G.4.1, G.6.4
  */
 export const coverageFactor = (level: number, dof: number): number =>
-  studentQuantile((1 + level) / 2, dof < 1 ? dof : Math.floor(dof));
+  studentQuantile((1 + level) / 2, dof < 1 ? dof : Math.floor(dof * (1 + LAST_BITS)));

@@ -63,7 +63,7 @@ function numberOf(raw: unknown, kind: QuantityKind, bareNumbersAreSi: boolean): 
   });
 }
 
-export function boundsInWords({ min, above, max, below }: Bounds, kind: QuantityKind): string {
+function boundsInWords({ min, above, max, below }: Bounds, kind: QuantityKind): string {
   const unit = kind === 'ratio' ? '' : ` ${QUANTITY_KINDS[kind]}`;
   const parts = [
     min === undefined ? '' : `at least ${min}${unit}`,

@@ -75,9 +75,9 @@ export const UNITS: readonly Unit[] = [
   ...metric('length', [
     ['mm', 1e-3, 'mm', 'millimetre millimetres millimeter millimeters'],
     ['um', 1e-6, 'um', 'micron microns micrometre micrometres micrometer micrometers'],
-    ['nm', 1e-9, 'nm'],
     ['cm', 1e-2, 'cm', 'centimetre centimetres centimeter centimeters'],
     ['m', 1, 'm', 'metre metres meter meters'],
+    ['nm', 1e-9, 'nm'],
     ['km', 1e3, 'km'],
   ]),
   ...trade('length', [
@@ -98,17 +98,17 @@ export const UNITS: readonly Unit[] = [
   ]),
   ...metric('volume', [
     ['cm3', 1e-6, 'cm3', 'cc ccm cu_cm CC'],
-    ['mm3', 1e-9, 'mm3', 'cu_mm'],
     ['mL', 1e-6, 'mL', 'ml'],
     ['L', 1e-3, 'L', 'l litre litres liter liters'],
     ['dm3', 1e-3, 'dm3'],
+    ['mm3', 1e-9, 'mm3', 'cu_mm'],
     ['m3', 1, 'm3', 'cu_m'],
   ]),
   ...trade('volume', [
     ['in3', IN3, '[in_i]3', 'cu_in cu.in cuin cid'],
-    ['ft3', FOOT ** 3, '[ft_i]3', 'cu_ft'],
     ['US gal', US_GALLON, '[gal_us]', 'gal_US gal_(US) US_gallon US_gallons U.S._gal'],
     ['US qt', US_GALLON / 4, '[qt_us]', 'qt_US qt_(US) US_quart US_quarts U.S._qt'],
+    ['ft3', FOOT ** 3, '[ft_i]3', 'cu_ft'],
     ['US pt', US_GALLON / 8, '[pt_us]', 'pt_US pt_(US) US_pint US_pints'],
     ['US fl oz', US_GALLON / 128, '[foz_us]', 'fl_oz_US fl_oz_(US)'],
     [
@@ -271,9 +271,9 @@ export const UNITS: readonly Unit[] = [
   ]),
   ...metric('flow', [
     ['L/min', 1e-3 / 60, 'L/min', 'l/min lpm LPM'],
+    ['mL/s', 1e-6, 'mL/s', 'ml/s cm3/s cc/s'],
     ['L/s', 1e-3, 'L/s', 'l/s'],
     ['L/h', 1e-3 / 3600, 'L/h', 'l/h'],
-    ['mL/s', 1e-6, 'mL/s', 'ml/s cm3/s cc/s'],
     ['mL/min', 1e-6 / 60, 'mL/min', 'ml/min cm3/min cc/min'],
     ['mm3/s', 1e-9, 'mm3/s'],
     ['m3/s', 1, 'm3/s'],
@@ -310,26 +310,3 @@ export const UNITS: readonly Unit[] = [
     ['ppm', 1e-6, '[ppm]'],
   ]),
 ];
-
-/** Writings that two readers take for two different units: the program asks. */
-export const AMBIGUOUS: Partial<Record<QuantityKind, Readonly<Record<string, readonly string[]>>>> = {
-  length: { tenth: ['mm', 'thou'], tenths: ['mm', 'thou'] },
-  volume: {
-    gal: ['US gal', 'imp gal'],
-    gallon: ['US gal', 'imp gal'],
-    gallons: ['US gal', 'imp gal'],
-    qt: ['US qt', 'imp qt'],
-    quart: ['US qt', 'imp qt'],
-    quarts: ['US qt', 'imp qt'],
-    pt: ['US pt', 'imp pt'],
-    pint: ['US pt', 'imp pt'],
-    pints: ['US pt', 'imp pt'],
-    'fl oz': ['US fl oz', 'imp fl oz'],
-    oz: ['US fl oz', 'imp fl oz'],
-  },
-  flow: { 'gal/min': ['US gal/min', 'imp gal/min'], gpm: ['US gal/min', 'imp gal/min'] },
-  temperature: { deg: ['degC', 'degF'], degree: ['degC', 'degF'], degrees: ['degC', 'degF'] },
-  force: { lb: ['lbf'], lbs: ['lbf'], pound: ['lbf'], pounds: ['lbf'], oz: ['ozf'], kg: ['kgf'], g: ['gf'] },
-  mass: { lbf: ['lb'], kgf: ['kg'] },
-  power: { PS: ['metric hp', 'hp'], cv: ['metric hp', 'hp'], CV: ['metric hp', 'hp'] },
-};

@@ -1,8 +1,9 @@
+import { AMBIGUOUS } from './ambiguous.ts';
 import type { QuantityKind } from './kinds.ts';
-import { AMBIGUOUS, UNITS, type Unit } from './table.ts';
+import { UNITS, type Unit } from './table.ts';
 
 /** One writing out of many: dots for products, digits for powers, `u` for micro, `deg` for the degree sign. */
-export function plainSpelling(text: string): string {
+function plainSpelling(text: string): string {
   return text
     .trim()
     .replace(/[\u00b5\u03bc]/g, 'u')
@@ -30,11 +31,11 @@ interface Spellings {
 const spellingsByKind: ReadonlyMap<QuantityKind, Spellings> = (() => {
   const maps = new Map<QuantityKind, { exact: Map<string, Unit>; folded: Map<string, Unit> }>();
   for (const unit of UNITS) {
-    const maps_ = maps.get(unit.kind) ?? { exact: new Map(), folded: new Map() };
-    maps.set(unit.kind, maps_);
+    const known = maps.get(unit.kind) ?? { exact: new Map(), folded: new Map() };
+    maps.set(unit.kind, known);
     for (const spelling of [unit.name, ...unit.spellings].map(plainSpelling)) {
-      maps_.exact.set(spelling, unit);
-      if (unit.anyCase) maps_.folded.set(spelling.toLowerCase(), unit);
+      known.exact.set(spelling, unit);
+      if (unit.anyCase) known.folded.set(spelling.toLowerCase(), unit);
     }
   }
   return maps;
