@@ -6,7 +6,6 @@ export * from './ledger/writing.ts';
 export * from './sheet/relation.ts';
 export * from './sheet/sheet.ts';
 export { readSheet } from './sheet/read-sheet.ts';
-export { isHidden } from './sheet/cover-faults.ts';
 export * from './sheet/places.ts';
 export * from './fold/book.ts';
 export { type Conflict } from './fold/decision.ts';

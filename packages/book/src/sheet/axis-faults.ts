@@ -3,7 +3,7 @@ import { axesIn, axisValues, placeCount, placesOf, positionAt, positionsOf } fro
 import type { Characteristic, SpecSheet } from './sheet.ts';
 
 /** Axes multiply: a sheet with more places than this for one thing is a slip of the pen. */
-export const MOST_PLACES = 10_000;
+const MOST_PLACES = 10_000;
 
 const AXIS_NAME = /^[a-z][a-z0-9-]*$/;
 /** A value goes into `2/rear/90` and `rod=2,end=rear`, so it holds none of the signs that separate there. */

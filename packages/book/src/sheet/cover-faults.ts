@@ -1,11 +1,8 @@
 import { threadFrom } from '@fettle/core';
 import { placesFaults } from './axis-faults.ts';
 import { type Faults, listed } from './fault.ts';
+import { isMeantBy } from './id-pattern.ts';
 import type { SpecSheet } from './sheet.ts';
-
-/** Whether an id is meant by a pattern of a cover: the id itself, or `crank.*` for all that begin so. */
-export const isHidden = (pattern: string, id: string): boolean =>
-  pattern.endsWith('*') ? id.startsWith(pattern.slice(0, -1)) : id === pattern;
 
 export function coverFaults(sheet: SpecSheet, faults: Faults): void {
   faults.unique(
@@ -31,7 +28,7 @@ export function coverFaults(sheet: SpecSheet, faults: Faults): void {
     byOrder.set(cover.order, before ?? cover.id);
     for (const what of ['characteristics', 'fasteners'] as const)
       for (const [j, pattern] of cover.hides[what].entries())
-        if (!known[what].some((id) => isHidden(pattern, id)))
+        if (!known[what].some((id) => isMeantBy(pattern, id)))
           faults.add(
             'cover-hides-nothing',
             ['covers', i, 'hides', what, j],

@@ -1,14 +1,6 @@
-import { issuesOf } from '../issues-of-zod.ts';
+import { circuitFaults } from './circuit-faults.ts';
 import { type Faults, listed } from './fault.ts';
-import { axisValues } from './places.ts';
-import {
-  type Characteristic,
-  type FromCharacteristic,
-  fromCharacteristicSchema,
-  type SpecSheet,
-} from './sheet.ts';
-
-type Path = readonly (string | number)[];
+import type { Characteristic, SpecSheet } from './sheet.ts';
 
 export function oilFaults(sheet: SpecSheet, byId: ReadonlyMap<string, Characteristic>, faults: Faults): void {
   const { oil } = sheet;
@@ -73,81 +65,5 @@ export function oilFaults(sheet: SpecSheet, byId: ReadonlyMap<string, Characteri
         `${subject} has no limit. Give one, or remove it.`,
       );
   }
-  for (const [i, element] of (oil.circuit?.elements ?? []).entries())
-    circuitFaults(sheet, byId, element, ['oil', 'circuit', 'elements', i], faults);
-}
-
-/** Looks for parameters taken from characteristics, however deep they lie in an element. */
-function circuitFaults(
-  sheet: SpecSheet,
-  byId: ReadonlyMap<string, Characteristic>,
-  value: unknown,
-  path: Path,
-  faults: Faults,
-): void {
-  if (typeof value !== 'object' || value === null) return;
-  // An element itself runs from a node to a node; only inside it does `from` name a characteristic.
-  const isElement = path.length === 4;
-  if (!isElement && Object.hasOwn(value, 'from')) {
-    const read = fromCharacteristicSchema.safeParse(value);
-    if (read.success) parameterFaults(sheet, byId, read.data, path, faults);
-    else
-      for (const { code, at, got, wanted, message } of issuesOf(read.error, value, 'malformed'))
-        faults.add(code, [...path, ...at.split('/').slice(1)], got, wanted, `Circuit: ${message}`);
-    return;
-  }
-  for (const [key, inner] of Object.entries(value))
-    circuitFaults(sheet, byId, inner, [...path, Array.isArray(value) ? Number(key) : key], faults);
-}
-
-function parameterFaults(
-  sheet: SpecSheet,
-  byId: ReadonlyMap<string, Characteristic>,
-  parameter: FromCharacteristic,
-  path: Path,
-  faults: Faults,
-): void {
-  const c = byId.get(parameter.from);
-  if (!c || c.kind === 'seen') {
-    faults.add(
-      'unknown-characteristic',
-      [...path, 'from'],
-      parameter.from,
-      'a measured characteristic of this sheet',
-      `The circuit takes a value from "${parameter.from}", which is no measured characteristic of the sheet. Correct the id.`,
-    );
-    return;
-  }
-  const open = new Set(c.places);
-  for (const [axis, value] of Object.entries(parameter.at ?? {})) {
-    if (!open.delete(axis))
-      faults.add(
-        'unknown-axis',
-        [...path, 'at', axis],
-        axis,
-        listed(c.places),
-        `The circuit fixes the axis "${axis}" of ${c.id}, which has none such (${listed(c.places)}).`,
-      );
-    else if (!axisValues(sheet, c, axis).includes(value))
-      faults.add(
-        'unknown-value',
-        [...path, 'at', axis],
-        value,
-        listed(axisValues(sheet, c, axis)),
-        `The circuit takes ${c.id} at ${axis} "${value}", which it does not have. Its values: ${listed(axisValues(sheet, c, axis))}.`,
-      );
-  }
-  const own =
-    parameter.reduce === undefined ? (c.reduce?.over ?? []) : parameter.reduce === 'one' ? [] : [...open];
-  const left = [...open].filter((axis) => !own.includes(axis));
-  if (left.length > 0)
-    faults.add(
-      'axis-left-over',
-      path,
-      listed(left),
-      'one value',
-      `The circuit takes one value from ${c.id}, which has one for each ${left.join(' and ')}. Fix ${left.join(' and ')} by "at", or say "reduce": mean, worst or mean-cube.`,
-    );
-  faults.quantity(parameter.nominal, c.kind, [...path, 'nominal'], `Circuit, ${c.id}, nominal`);
-  faults.quantity(parameter.repaired, c.kind, [...path, 'repaired'], `Circuit, ${c.id}, repaired`);
+  circuitFaults(sheet, byId, faults);
 }

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isHidden } from './cover-faults.ts';
+import { isMeantBy } from './id-pattern.ts';
 import { LAYOUTS } from './layout.ts';
 import { type Outline, outlineSheet } from './outline.ts';
 import { placeCount, positionsOf } from './places.ts';
@@ -44,7 +44,7 @@ it('every characteristic is hidden by one cover, so that none is closed up unrea
     const sheet = sheetOf(outline);
     for (const { id } of sheet.characteristics)
       expect(
-        sheet.covers.filter((cover) => cover.hides.characteristics.some((pattern) => isHidden(pattern, id))),
+        sheet.covers.filter((cover) => cover.hides.characteristics.some((pattern) => isMeantBy(pattern, id))),
         id,
       ).toHaveLength(1);
   }

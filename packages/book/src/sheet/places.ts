@@ -52,14 +52,14 @@ export const positionAt = (pattern: string, place: Place): string =>
   pattern.replace(/\{([^{}]*)\}/g, (whole, axis: string) => own(place, axis) ?? whole);
 
 /** A position as it stands on the engine, its pattern filled in. */
-export interface Position {
+export interface SheetPosition {
   readonly id: string;
   readonly name: string;
   readonly place: Place;
 }
 
 /** Every position of the sheet, those with places written out one by one. */
-export function positionsOf(sheet: Pick<SpecSheet, 'axes' | 'positions'>): Position[] {
+export function positionsOf(sheet: Pick<SpecSheet, 'axes' | 'positions'>): SheetPosition[] {
   return sheet.positions.flatMap(({ id, name, places = [] }) =>
     placesOf(sheet, { places }).map((place) => ({
       id: positionAt(id, place),

@@ -71,11 +71,16 @@ const good = {
     circuit: {
       gauge: 'gallery',
       elements: [
+        { id: 'pump', law: 'gear-pump', to: 'gallery', displacement: '0.6 in3', speed_ratio: 0.5 },
         {
+          id: 'rods',
+          law: 'groove-bearing',
           from: 'gallery',
           to: 'sump',
-          law: 'bearing',
-          clearance: { from: 'rod.clearance', reduce: 'mean', factor: 0.5, nominal: '1.8 thou' },
+          diameter: '2.1245 in',
+          land_length: '.5 in',
+          radial_clearance: { from: 'rod.clearance', reduce: 'mean', factor: 0.5, nominal: '1.8 thou' },
+          eccentricity_ratio: 0.6,
         },
       ],
     },
@@ -321,13 +326,12 @@ describe('what a schema cannot see is found, with where and what came', () => {
 });
 
 describe('what the circuit takes from characteristics is checked', () => {
-  const circuitWith = (clearance: Loose) => ({
+  const circuitOf = (elements: Loose[]) => ({
     ...good,
-    oil: {
-      ...good.oil,
-      circuit: { gauge: 'a', elements: [{ from: 'a', to: 'sump', law: 'x', deep: { clearance } }] },
-    },
+    oil: { ...good.oil, circuit: { gauge: 'gallery', elements } },
   });
+  const circuitWith = (clearance: Loose) =>
+    circuitOf([{ id: 'a', law: 'x', from: 'gallery', to: 'sump', deep: { clearance } }]);
   const at = '/oil/circuit/elements/0/deep/clearance';
   it('the characteristic exists', () => {
     expect(issuesOf(circuitWith({ from: 'rod.gap', nominal: '1 thou' }))).toMatchObject([
@@ -343,6 +347,15 @@ describe('what the circuit takes from characteristics is checked', () => {
     expect(
       issuesOf(circuitWith({ from: 'rod.clearance', at: { rod: '9' }, nominal: '1 thou' })),
     ).toMatchObject([{ code: 'sheet/unknown-value', at: `${at}/at/rod`, got: '9' }]);
+  });
+  it('an element of no law, and a pump without its size, are said before anybody computes a pressure', () => {
+    const [pump, rods] = good.oil.circuit.elements;
+    expect(issuesOf(circuitOf([{ ...pump }, { ...rods, law: 'sieve' }]))).toMatchObject([
+      { at: '/oil/circuit/elements/1/law', got: 'sieve' },
+    ]);
+    expect(issuesOf(circuitOf([{ ...pump, displacement: '0.6 in' }, { ...rods }]))).toMatchObject([
+      { at: '/oil/circuit/elements/0/displacement', got: '0.6 in' },
+    ]);
   });
   it('the as-new value is not left out', () => {
     expect(issuesOf(circuitWith({ from: 'rod.clearance', reduce: 'mean' }))).toMatchObject([
