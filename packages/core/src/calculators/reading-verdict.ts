@@ -6,6 +6,9 @@ import { QUANTITY_KINDS, type QuantityKind } from '../units/kinds.ts';
 
 const KINDS = Object.keys(QUANTITY_KINDS) as QuantityKind[];
 
+/** Nobody knows the tails of an instrument's errors further out than this. */
+const LEAST_RISK = 1e-9;
+
 export const READING_VERDICT = calculator({
   name: 'reading-verdict',
   sentence: 'Whether a reading with its uncertainty proves a value in or out of its limits, or cannot tell.',
@@ -21,7 +24,7 @@ export const READING_VERDICT = calculator({
     lower_limit: optionalAlike('T_L'),
     upper_limit: optionalAlike('T_U'),
     risk: defaultedQuantity('ratio', 'Probability of a wrong proof that is accepted', USUAL_RISK, {
-      above: 0,
+      min: LEAST_RISK,
       max: 0.5,
     }),
     kind: {

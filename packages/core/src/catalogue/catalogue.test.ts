@@ -168,3 +168,12 @@ it('every calculator has a name of its own, and a mistyped one is guessed at but
   expect(!slip.ok && slip.issues[0]?.message).toContain('"feeler"');
   expect(calculatorNamed({}).ok).toBe(false);
 });
+
+it('a risk too small for any instrument is sent back, not computed with', () => {
+  const verdict = CATALOGUE.get('reading-verdict');
+  if (!verdict) throw new Error('the catalogue has no reading-verdict');
+  const answer = answered(verdict, { ...verdict.example, risk: 5e-324 }, JSON_READING);
+  expect('issues' in answer && answer.issues.map((i) => `${i.code} ${i.at}`)).toEqual([
+    'input/out-of-range risk',
+  ]);
+});

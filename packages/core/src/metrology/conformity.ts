@@ -41,7 +41,7 @@ export function conformity(
   if (!(risk > 0 && risk <= 0.5)) throw new RangeError(`a risk lies above 0 and up to 0.5, got ${risk}`);
   const probabilityIn = probabilityInside(q, limits);
   const verdict = probabilityIn >= 1 - risk ? 'in' : probabilityIn <= risk ? 'out' : 'cannot-tell';
-  const guardBand = normalQuantile(1 - risk) * q.u;
+  const guardBand = -normalQuantile(risk) * q.u;
   return { verdict, probabilityIn, guardBand, ...acceptance(q.u, guardBand, limits, risk) };
 }
 
