@@ -6,13 +6,13 @@ export default defineConfig({
     // Tests run on the sources, so that a failing line is the line one edits.
     alias: [
       {
-        find: /^@fettle\/(core|book|draw|store|cli)$/,
+        find: /^@fettle\/([a-z]+)$/,
         replacement: fileURLToPath(new URL('./packages/$1/src/index.ts', import.meta.url)),
       },
     ],
   },
   test: {
-    include: ['packages/*/src/**/*.test.ts', 'conformance/**/*.test.ts'],
+    include: ['packages/*/src/**/*.test.ts', 'conformance/**/*.test.ts', 'scripts/**/*.test.mjs'],
     testTimeout: 60_000,
   },
 });

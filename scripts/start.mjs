@@ -1,0 +1,37 @@
+// `npm start`: install, build, and do the main job on the demo engine. Safe to repeat.
+import { join } from 'node:path';
+import { nodeStatus, ROOT, ready } from './setup.mjs';
+
+// Verdicts answer with 1 (something out, undecided or missing), which is no failure of the program.
+const DEMO = [
+  { args: ['new', '--demo', 'linnet', '--if-absent'], good: [0] },
+  { args: ['check', 'linnet'], good: [0, 1] },
+  { args: ['oil', 'linnet'], good: [0, 1] },
+];
+
+const NEXT = `
+Next, in this folder:
+  npx --no-install fettle why linnet oil-pressure.hot-idle
+  npx --no-install fettle new --help
+  npx --no-install fettle --help`;
+
+function build() {
+  const { status } = nodeStatus([join(ROOT, 'node_modules/typescript/bin/tsc'), '-b']);
+  if (status !== 0) console.error('The build failed; the lines above say where.');
+  return status;
+}
+
+/** Runs the demo up to the first call that fails; 0 when all went well. */
+function demo() {
+  for (const { args, good } of DEMO) {
+    console.log(`\n$ fettle ${args.join(' ')}`);
+    const { status } = nodeStatus([join(ROOT, 'packages/cli/bin/fettle.js'), ...args]);
+    if (good.includes(status)) continue;
+    console.error(`fettle ${args[0]} ended with ${status}.`);
+    return status;
+  }
+  console.log(NEXT);
+  return 0;
+}
+
+process.exitCode = ready() ? build() || demo() : 1;

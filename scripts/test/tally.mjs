@@ -1,0 +1,42 @@
+// Counting what ran: by area, and in all. A file that could not be loaded counts as one failure.
+import { posix } from 'node:path';
+
+/** `core`, `book`, … for packages; the first folder for the rest. */
+export function areaOf(path) {
+  const parts = path.split(posix.sep);
+  return parts[0] === 'packages' ? (parts[1] ?? 'packages') : (parts[0] ?? path);
+}
+
+const empty = () => ({ passed: 0, failed: 0, skipped: 0 });
+
+/** Counts by area of vitest's JSON report; `relative` makes a path relative to the house. */
+export function areasOf(report, relative) {
+  const areas = new Map();
+  for (const file of report.testResults) {
+    const name = areaOf(relative(file.name).replaceAll('\\', '/'));
+    const area = areas.get(name) ?? empty();
+    areas.set(name, area);
+    for (const { status } of file.assertionResults)
+      area[status === 'passed' || status === 'failed' ? status : 'skipped']++;
+    const loaded =
+      file.assertionResults.some(({ status }) => status === 'failed') || file.status === 'passed';
+    if (!loaded) area.failed++;
+  }
+  return areas;
+}
+
+export function totalOf(areas) {
+  const total = empty();
+  for (const area of areas.values()) for (const key of Object.keys(total)) total[key] += area[key];
+  return total;
+}
+
+/** One line an area, worded so that only the closing line says how many passed. */
+export function areaLines(areas) {
+  return [...areas].map(([name, { passed, failed, skipped }]) => {
+    const all = `${name.padEnd(12)} ${passed} of ${passed + failed} good`;
+    return skipped === 0 ? all : `${all}, ${skipped} skipped`;
+  });
+}
+
+export const closingLine = ({ passed, failed }) => `${passed} passed, ${failed} failed`;
