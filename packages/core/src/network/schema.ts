@@ -77,7 +77,7 @@ export const elementsSchema: z.ZodType<readonly ElementInput[]> = z
   .array(
     z
       .object({ id: node, law: node, from: node.optional(), to: node.optional() })
-      .catchall(z.union([z.string(), z.number()])),
+      .catchall(z.union([z.string(), z.number()]).optional()),
   )
   .min(1)
   .meta({ description: 'pump, valves, passages and leaks between nodes', items: eachElement });

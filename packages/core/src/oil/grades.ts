@@ -65,11 +65,10 @@ const SLACK = 1e-9;
  * @source       sae-j300
  */
 export function warmGrades(kv100: SquareMetrePerSecond, hths?: PascalSecond): string[] {
-  const v = kv100 * 1e6 + SLACK;
+  const v = kv100 * 1e6;
   return WARM_GRADES.filter(
     (g) =>
-      v >= g.kv100Min &&
-      v - 2 * SLACK < g.kv100Below &&
+      v + SLACK >= g.kv100Min && v + SLACK < g.kv100Below &&
       (hths === undefined || hths * 1e3 + SLACK >= g.hthsMin),
   ).map((g) => g.name);
 }
