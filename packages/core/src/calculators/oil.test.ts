@@ -179,5 +179,5 @@ it('a fault in a network is said with its place', () => {
   ]);
   expect(issuesOf('oil-network', with3({ law: 'magic' }))).toEqual(['network/unknown-law /elements/1/law']);
   expect(issuesOf('oil-network', { ...example, fluid: { kv40: 1 } })).toEqual(['network/fluid fluid']);
-  expect(issuesOf('oil-network', { ...example, elements: [] })).toEqual(['input/wrong-type /elements']);
+  expect(issuesOf('oil-network', { ...example, elements: [] })).toEqual(['input/wrong-type elements']);
 });

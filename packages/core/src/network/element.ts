@@ -37,7 +37,7 @@ export interface LawParameter extends Bounds {
   readonly fallback?: number;
 }
 
-export interface LawChoice {
+interface LawChoice {
   readonly choices: readonly string[];
   readonly doc: string;
   readonly fallback: string;

@@ -39,7 +39,7 @@ const area = (p: Parameters, diameter: string, areaKey: string): number =>
   given(p[diameter]) ? CIRCLE * p[diameter] ** 2 : p[areaKey]!;
 
 /** k Δp/√(|Δp| + p0): the square-root law, straightened where its slope would be infinite. */
-export const smoothRoot =
+const smoothRoot =
   (k: number, smoothing: number): FlowLaw =>
   (difference, out) => {
     const sum = Math.abs(difference) + smoothing;
