@@ -1,5 +1,6 @@
 import type { Book, Written } from '../fold/book.ts';
 import type { GateSeen } from '../ledger/bodies.ts';
+import { isBefore } from '../ledger/ledger.ts';
 import { placeText } from '../sheet/places.ts';
 import type { Cover } from '../sheet/sheet.ts';
 import type { Judgement } from './judgement.ts';
@@ -115,9 +116,11 @@ export function gateOf(
   ];
   const record = book.covers.get(cover.id);
   const closed = record?.closed ?? false;
-  const openedAt = record?.last?.entry.kind === 'cover-opened' ? record.last.entry.tick : 0;
-  const passed = record?.holdsPassed.filter(({ entry }) => entry.tick > openedAt).at(-1);
-  const then = passed?.body.gate ?? (closed ? closingGate(record?.last) : undefined);
+  const opened = record?.lastOpened?.entry;
+  const passed = record?.holdsPassed.filter(({ entry }) => !opened || isBefore(opened, entry)).at(-1);
+  const then = [passed?.body.gate, closed ? closingGate(record?.last) : undefined].filter(
+    (gate) => gate !== undefined,
+  );
   return {
     cover,
     state: reasons.length === 0 ? 'open' : 'held',
@@ -126,7 +129,8 @@ export function gateOf(
     closed,
     ...(record?.last && { last: record.last }),
     ...(passed && { passed }),
-    sinceThen: then ? reasons.filter((reason) => !knownThen(then, reason)) : [],
+    sinceThen:
+      then.length > 0 ? reasons.filter((reason) => !then.some((gate) => knownThen(gate, reason))) : [],
   };
 }
 

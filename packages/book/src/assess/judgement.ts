@@ -73,7 +73,9 @@ function verdictsOf(
 function agreedVerdicts(characteristic: Characteristic, known: Known, size: string | undefined): Verdicts {
   const together = verdictsOf(characteristic, known.operand, known.cut, size);
   if (known.consistent) return together;
-  const alone = known.witnesses.map(({ operand }) => verdictsOf(characteristic, operand, undefined, size));
+  const alone = known.witnesses
+    .filter(({ operand }) => operand.kind !== 'missing')
+    .map(({ operand }) => verdictsOf(characteristic, operand, undefined, size));
   return Object.fromEntries(
     Object.values(together).map((verdict) => {
       const unanimous = alone.every((each) => each[verdict.set]?.verdict === verdict.verdict);
@@ -137,6 +139,17 @@ function seenJudgement(reckoning: Reckoning, characteristic: Characteristic, pla
   };
 }
 
+/** The size the limits are moved to: that of the part it belongs to, or, belonging to none, of what it rests on. */
+function sizeAt(
+  reckoning: Reckoning,
+  characteristic: Characteristic,
+  place: Place,
+  states: readonly PartState[],
+): string | undefined {
+  if (characteristic.position !== undefined) return reckoning.ownState(characteristic, place)?.size;
+  return states.find((state) => state.size !== undefined)?.size;
+}
+
 function judged(
   reckoning: Reckoning,
   characteristic: Characteristic,
@@ -146,12 +159,12 @@ function judged(
   const all = places.map((at) => ({ place: at, known: reckoning.at(characteristic.id, at) }));
   const states = [...new Map(all.flatMap(({ known }) => [...known.states])).values()];
   const governing = governingSet(characteristic, states);
-  const size = states.find((state) => state.size !== undefined)?.size;
   const members: Member[] = all.map(({ place: at, known }) => ({
     place: at,
     known,
-    verdicts: agreedVerdicts(characteristic, known, size),
+    verdicts: agreedVerdicts(characteristic, known, sizeAt(reckoning, characteristic, at, states)),
   }));
+  const size = sizeAt(reckoning, characteristic, places[0]!, states);
   const by = characteristic.reduce?.by ?? 'worst';
   const missing = distinct(all.flatMap(({ known }) => known.missing));
   const base = {

@@ -55,7 +55,9 @@ export function linearOf(
   );
 }
 
+/** The mean of nothing is nothing, not zero. */
 export function meanOf(operands: readonly Operand[]): Operand {
+  if (operands.length === 0) return MISSING;
   return linearOf(
     operands.map((of) => ({ factor: 1 / operands.length, of })),
     0,
@@ -94,16 +96,23 @@ export function rangeOf(operands: readonly Operand[]): Operand {
   return range;
 }
 
-/** A function of several operands; only numbers go through it, a bracket gives no value here. */
+/**
+ * A function of several operands. A bracket goes through it by its edges, every edge with every other, so the function
+ * must not turn round between them; a bracket open at one end gives no value, since nobody knows which end it opens.
+ */
 export function functionOf(operands: readonly Operand[], f: (x: readonly number[]) => number): Operand {
-  if (!operands.every((operand) => operand.kind === 'value')) return MISSING;
+  let corners: Uncertain[][] = [[]];
+  for (const operand of operands) {
+    const { lower, upper } = edges(operand);
+    if (!lower || !upper) return MISSING;
+    const ends = operand.kind === 'value' ? [lower] : [lower, upper];
+    corners = corners.flatMap((corner) => ends.map((end) => [...corner, end]));
+  }
   try {
-    return valued(
-      propagated(
-        f,
-        operands.map(({ q }) => q),
-      ),
-    );
+    const answers = corners.map((corner) => propagated(f, corner)).sort(byValue);
+    return operands.every(({ kind }) => kind === 'value')
+      ? valued(answers[0]!)
+      : interval(answers[0], answers.at(-1));
   } catch (error) {
     if (error instanceof RangeError) return MISSING;
     throw error;

@@ -1,16 +1,9 @@
-import {
-  CATALOGUE,
-  linear,
-  parseQuantity,
-  pooled,
-  type QuantityKind,
-  standardUncertainty,
-  type Uncertain,
-} from '@fettle/core';
+import { answered, CATALOGUE, parseQuantity, type QuantityKind } from '@fettle/core';
 import type { Book, PartState, ReadingOnRecord } from '../fold/book.ts';
 import { isAt, type Place, placeAlong, placesOf, positionAt } from '../sheet/places.ts';
 import type { Relation } from '../sheet/relation.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
+import { merged, narrowest, type Witness } from './merging.ts';
 import {
   functionOf,
   greatestOf,
@@ -25,19 +18,12 @@ import {
   valued,
 } from './operand.ts';
 import { readOut } from './reading.ts';
+import { axesOf } from './relation-axes.ts';
 import type { Selection } from './selection.ts';
 import { stateNamed } from './selection.ts';
 import { narrowed } from './verdict.ts';
 
-/** One way of knowing a characteristic at a place: an instrument's readings, a leaf, or a relation. */
-export interface Witness {
-  readonly by: 'readings' | 'leaves' | 'relation';
-  /** The instrument, or the relation's inputs in words. */
-  readonly with: string;
-  readonly measurand: string;
-  readonly operand: Operand;
-  readonly entries: readonly string[];
-}
+export type { Witness } from './merging.ts';
 
 /** What is known of a characteristic at one place, all witnesses together. */
 export interface Known {
@@ -122,14 +108,28 @@ export class Reckoning {
       ({ body }) =>
         isAt(body.place ?? {}, place) &&
         (characteristic.position === undefined || body.state === state) &&
-        mates.every((mate) => mate === undefined || (body.mates ?? []).includes(mate)),
+        mates.every((mate) => mate === undefined || (body.mates ?? []).includes(mate)) &&
+        // Read against a part that has been taken out since.
+        (characteristic.mates === undefined || (body.mates ?? []).every((mate) => mates.includes(mate))),
     );
   }
 
+  /** The state of the part a characteristic belongs to at a place. */
+  ownState(characteristic: Characteristic, place: Place): PartState | undefined {
+    return this.stateIn(characteristic.position, place);
+  }
+
+  private stateIn(position: string | undefined, place: Place): PartState | undefined {
+    const id = position === undefined ? undefined : this.selection(positionAt(position, place));
+    return id === undefined ? undefined : stateNamed(this.book, id)?.state;
+  }
+
+  /** States of the part it belongs to and of those it is read against. */
   private stateAt(characteristic: Characteristic, place: Place): Map<string, PartState> {
-    const id = characteristic.position && this.selection(positionAt(characteristic.position, place));
-    const found = id === undefined ? undefined : stateNamed(this.book, id);
-    return found ? new Map([[found.state.id, found.state]]) : new Map();
+    const states = [characteristic.position, ...(characteristic.mates ?? [])].flatMap(
+      (position) => this.stateIn(position, place) ?? [],
+    );
+    return new Map(states.map((state) => [state.id, state]));
   }
 
   private reckoned(characteristic: Characteristic, place: Place): Known {
@@ -147,24 +147,29 @@ export class Reckoning {
     }
     if (characteristic.relation !== undefined) {
       const derived = this.relation(characteristic.relation, place);
-      rests.push({ ...derived, missing: witnesses.length > 0 ? [] : derived.missing });
+      const enough = witnesses.some(({ operand }) => operand.kind !== 'missing');
+      rests.push({ ...derived, missing: enough ? [] : derived.missing });
       if (derived.operand.kind !== 'missing')
         witnesses.push({
           by: 'relation',
           with: 'relation',
           measurand: characteristic.measurand,
           operand: derived.operand,
+          consistent: true,
           entries: derived.entries,
         });
     } else if (witnesses.length === 0) {
       rests.push({ ...NOTHING, missing: [{ characteristic: characteristic.id, place }] });
     }
     const all = together(rests, MISSING);
+    const known = merged(witnesses);
+    const unsaid = known.operand.kind === 'missing' && all.missing.length === 0;
     return {
-      ...merged(witnesses),
+      ...known,
       witnesses,
       entries: all.entries,
-      missing: all.missing,
+      // Readings that cannot be read, or a relation without an answer: only this thing itself can still be read.
+      missing: unsaid ? [{ characteristic: characteristic.id, place }] : all.missing,
       states: all.states,
     };
   }
@@ -181,7 +186,8 @@ export class Reckoning {
     const read = readings.flatMap((reading) => readOut(this.book, characteristic, reading));
     const leaves = body.value === undefined;
     const entries = readings.map(({ entry }) => entry.id);
-    const direct = leaves ? narrowest(read) : meanOf(read);
+    const narrowed = narrowest(read);
+    const direct = leaves ? narrowed.operand : meanOf(read);
     const plus = (way?.plus ?? []).map(({ factor, of }) => ({ factor, reckoned: this.relation(of, place) }));
     const operand = way
       ? linearOf(
@@ -200,6 +206,7 @@ export class Reckoning {
         with: instrument?.body.name ?? body.instrument,
         measurand,
         operand,
+        consistent: !leaves || narrowed.consistent,
         entries: rest.entries,
       },
       rest,
@@ -271,8 +278,10 @@ export class Reckoning {
     { by, over, of }: { by: string; over: readonly string[]; of: Relation },
     place: Place,
   ): Reckoned {
-    const inner = typeof of === 'string' ? of : 'characteristic' in of ? of.characteristic : undefined;
-    const spread = inner === undefined ? [{}] : this.placesAlong(this.characteristic(inner), over, place);
+    const axes = axesOf(this.book, of);
+    let spread: Place[] = [{}];
+    for (const axis of over)
+      spread = spread.flatMap((at) => (axes.get(axis) ?? []).map((value) => ({ ...at, [axis]: value })));
     const parts = spread.map((more) => this.relation(of, { ...place, ...more }));
     return together(
       parts,
@@ -281,21 +290,6 @@ export class Reckoning {
         parts.map(({ operand }) => operand),
       ),
     );
-  }
-
-  /** The places of a characteristic along some axes, where the other axes agree with `place`. */
-  private placesAlong(characteristic: Characteristic, over: readonly string[], place: Place): Place[] {
-    const fixed = placeAlong(
-      place,
-      characteristic.places.filter((axis) => !over.includes(axis)),
-    );
-    const texts = new Map<string, Place>();
-    for (const candidate of this.places(characteristic))
-      if (isAt(fixed, candidate)) {
-        const along = placeAlong(candidate, over);
-        texts.set(JSON.stringify(along), along);
-      }
-    return [...texts.values()];
   }
 
   private calculated(
@@ -308,23 +302,19 @@ export class Reckoning {
   ): Reckoned {
     const calculator = CATALOGUE.get(call.name);
     if (!calculator) throw new Error(`no calculator ${call.name}`);
-    const fixed: Record<string, unknown> = {};
+    const fixed: Record<string, string> = {};
     const moving: { key: string; reckoned: Reckoned }[] = [];
     for (const [key, input] of Object.entries(call.inputs)) {
-      const field = calculator.input[key];
       if ('of' in input) moving.push({ key, reckoned: this.relation(input.of, place) });
-      else if (field?.type === 'quantity') {
-        const read = parseQuantity(input.is, field.kind);
-        if (!read.ok) throw new Error(`${call.name}.${key}: "${input.is}" does not read`);
-        fixed[key] = read.value.value;
-      } else fixed[key] = input.is;
+      else fixed[key] = input.is;
     }
     const operand = functionOf(
       moving.map(({ reckoned }) => reckoned.operand),
       (x) => {
         const input = { ...fixed, ...Object.fromEntries(moving.map(({ key }, i) => [key, x[i]!])) };
-        const answer = calculator.compute(input as never);
-        return 'results' in answer ? Number(answer.results[call.output]) : Number.NaN;
+        // Read as everybody's input is: fallbacks filled in, a gap below zero refused rather than computed with.
+        const answer = answered(calculator, input, { bareNumbersAreSi: true });
+        return 'results' in answer ? Number(answer.results[call.output]?.value) : Number.NaN;
       },
     );
     return together(
@@ -355,47 +345,4 @@ export function reducedOperand(by: string, operands: readonly Operand[]): Operan
   if (by === 'range') return rangeOf(operands);
   if (by === 'least') return leastOf(operands);
   return greatestOf(operands);
-}
-
-/** Several leaf answers to one question: the largest that goes and the smallest that stops. */
-function narrowest(read: readonly Operand[]): Operand {
-  const answers = read.filter((operand) => operand.kind === 'interval');
-  const by = (a: Uncertain, b: Uncertain): number => a.value - b.value;
-  const lower = answers
-    .flatMap((answer) => (answer.lower ? [answer.lower] : []))
-    .sort(by)
-    .at(-1);
-  const upper = answers.flatMap((answer) => (answer.upper ? [answer.upper] : [])).sort(by)[0];
-  return interval(lower, upper);
-}
-
-/** All witnesses of one thing: numbers are pooled, leaves cut the pooled number and are never averaged into it. */
-function merged(witnesses: readonly Witness[]): Pick<Known, 'operand' | 'cut' | 'consistent'> {
-  const numbers = witnesses.flatMap(({ operand }) => (operand.kind === 'value' ? [operand.q] : []));
-  const cut = narrowest(witnesses.map(({ operand }) => operand));
-  const leaves = cut.kind === 'interval' ? cut : undefined;
-  if (numbers.length === 0) return { operand: leaves ?? MISSING, consistent: true };
-  const pool = pooled(numbers);
-  const agrees = leaves === undefined || near(pool.value, leaves);
-  return {
-    operand: valued(pool.value),
-    ...(leaves && agrees && { cut: leaves }),
-    consistent: pool.consistent && agrees,
-  };
-}
-
-/** Whether a number lies within three standard uncertainties of an interval: farther off, one of the two is wrong. */
-function near(q: Uncertain, leaves: { lower?: Uncertain; upper?: Uncertain }): boolean {
-  const apart = (edge: Uncertain): number =>
-    3 *
-    standardUncertainty(
-      linear([
-        { factor: 1, of: q },
-        { factor: -1, of: edge },
-      ]),
-    );
-  return (
-    (!leaves.lower || q.value > leaves.lower.value - apart(leaves.lower)) &&
-    (!leaves.upper || q.value < leaves.upper.value + apart(leaves.upper))
-  );
 }

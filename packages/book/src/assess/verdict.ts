@@ -90,7 +90,10 @@ export function narrowed(q: Uncertain, cut: Interval): Uncertain {
 /** Leaves decide by the rule for leaves; a caution where a deciding edge is within its own doubt of the limit. */
 function byLeaves(edges: Interval, set: LimitSetName, limits: Limits): Verdict {
   const bracket = { goes: edges.lower?.value, stops: edges.upper?.value };
-  const verdict = feelerVerdict(bracket, limits) ?? 'cannot-tell';
+  const decided = feelerVerdict(bracket, limits) ?? 'cannot-tell';
+  // The rule for leaves takes it that a gap is not below nothing; what is derived may be.
+  const open = limits.lower !== undefined && edges.lower === undefined;
+  const verdict = decided === 'in' && open ? 'cannot-tell' : decided;
   const close = (edge: Uncertain | undefined, limit: number | undefined): boolean =>
     edge !== undefined &&
     limit !== undefined &&

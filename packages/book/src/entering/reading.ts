@@ -3,7 +3,7 @@ import { standardUncertaintyOf } from '../assess/instrument.ts';
 import { asFittedNow, stateNamed } from '../assess/selection.ts';
 import type { Book } from '../fold/book.ts';
 import type { Body } from '../ledger/bodies.ts';
-import { type Place, positionAt } from '../sheet/places.ts';
+import { axisValues, type Place, positionAt } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import { questionOfReading } from './plausible.ts';
 
@@ -55,6 +55,7 @@ export function admittedReading(book: Book, said: ReadingSaid): Outcome<Body<'re
   const issues: Issue[] = [];
   const instrument = instrumentFor(book, characteristic, said.instrument, issues);
   const measurand = measurandFor(characteristic, said.measurand, issues);
+  issues.push(...placeIssues(book, characteristic, said.place));
   const state = stateFor(book, characteristic, said, issues);
   const quantity = (key: 'value' | 'goes' | 'stops'): Quantity | undefined => {
     const text = said[key];
@@ -127,6 +128,25 @@ export function admittedReading(book: Book, said: ReadingSaid): Outcome<Body<'re
       }),
     ...(asked && { asked }),
     ...(said.note !== undefined && { note: said.note }),
+  });
+}
+
+function placeIssues(book: Book, characteristic: Characteristic, place: Place): Issue[] {
+  const sheet = book.sheet ?? { axes: {} };
+  return Object.entries(place).flatMap(([axis, value]) => {
+    const values = characteristic.places.includes(axis) ? axisValues(sheet, characteristic, axis) : [];
+    if (values.includes(value)) return [];
+    const wanted =
+      values.length > 0 ? `${axis}: ${list(values)}` : `places along ${list(characteristic.places)}`;
+    return [
+      issue(
+        'place/unknown',
+        'place',
+        `${axis} ${value}`,
+        wanted,
+        `${characteristic.name} has no ${axis} "${value}". It has ${wanted}.`,
+      ),
+    ];
   });
 }
 

@@ -64,6 +64,8 @@ export interface CoverOnRecord {
   readonly closed: boolean;
   /** The closing or opening that stands. */
   readonly last?: Written<'cover-closed'> | Written<'cover-opened'>;
+  /** The last opening, closed again since or not. */
+  readonly lastOpened?: Written<'cover-opened'>;
   readonly holdsPassed: readonly Written<'hold-passed'>[];
 }
 

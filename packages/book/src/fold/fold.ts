@@ -1,11 +1,12 @@
-import type { Issue } from '@fettle/core';
 import type { Body, Kind } from '../ledger/bodies.ts';
 import { bodyOf, type Entry, isKnown } from '../ledger/entry.ts';
-import { chainFaults, merged } from '../ledger/ledger.ts';
-import { type Characteristic, characteristicSchema, type SpecSheet } from '../sheet/sheet.ts';
+import { chainFaults, inOrder, merged } from '../ledger/ledger.ts';
+import type { SpecSheet } from '../sheet/sheet.ts';
+import { amendedCharacteristics } from './amendments.ts';
 import type { Book, CoverOnRecord, Standing, Written } from './book.ts';
 import { type Conflict, decided } from './decision.ts';
 import { foldedParts } from './parts.ts';
+import { twiceEntered, unreadableReadings } from './problems.ts';
 import { strikesOf } from './strikes.ts';
 
 /** Entries of one kind that stand, in folding order, and a way to settle single answers among them. */
@@ -44,31 +45,6 @@ class Standings {
   }
 }
 
-function amendedCharacteristics(
-  sheet: SpecSheet | undefined,
-  amendments: ReadonlyMap<string, Written<'characteristic-amended'>>,
-): { characteristics: Map<string, Characteristic>; problems: Issue[] } {
-  const characteristics = new Map((sheet?.characteristics ?? []).map((c) => [c.id, c]));
-  const problems: Issue[] = [];
-  for (const [id, amendment] of amendments) {
-    const changed = characteristicSchema.safeParse({
-      ...characteristics.get(id),
-      ...amendment.body.change,
-      id,
-    });
-    if (changed.success) characteristics.set(id, changed.data);
-    else
-      problems.push({
-        code: 'amendment/does-not-fit',
-        at: amendment.entry.id,
-        got: JSON.stringify(amendment.body.change).slice(0, 200),
-        wanted: 'fields of a characteristic as in the spec sheet',
-        message: `The amendment of ${id} leaves no valid characteristic (${changed.error.issues[0]?.message}); it is not applied. Strike it and amend again.`,
-      });
-  }
-  return { characteristics, problems };
-}
-
 /**
  * The book of one job: a pure fold over its ledger, the same under any order of arrival.
  *
@@ -104,6 +80,10 @@ export function foldedBook(entries: readonly Entry[], sheets: ReadonlyMap<string
     standings.all('part-fitted'),
   );
 
+  problems.push(...twiceEntered(standings.all('part-entered')));
+  const kindOf = new Map(ledger.map((entry) => [entry.id, entry.kind]));
+  // A rework of a part whose entering is struck is not struck itself, but rests on what is.
+  const began = (id: string): boolean => ['part-entered', 'part-reworked'].includes(kindOf.get(id) ?? '');
   const states = new Set([...parts.values()].flatMap((part) => part.states.map((state) => state.id)));
   const standingOf = (
     written: Written<'reading'> | Written<'seen'>,
@@ -115,7 +95,8 @@ export function foldedBook(entries: readonly Entry[], sheets: ReadonlyMap<string
       (id) => id !== undefined,
     );
     if (rests.some((id) => struck.has(id))) return 'rests-on-struck';
-    if (rests.some((id) => !states.has(id))) return 'state-unknown';
+    const lost = rests.filter((id) => !states.has(id));
+    if (lost.length > 0) return lost.every(began) ? 'rests-on-struck' : 'state-unknown';
     if (!characteristics.has(body.characteristic)) return 'characteristic-unknown';
     if (instrument !== undefined && !instruments.has(instrument)) return 'instrument-unknown';
     return 'counts';
@@ -126,6 +107,8 @@ export function foldedBook(entries: readonly Entry[], sheets: ReadonlyMap<string
       .filter((entry): entry is Entry & { kind: K } => entry.kind === kind && isKnown(entry))
       .map((entry) => ({ entry, body: bodyOf(entry) }));
 
+  const readings = onRecord('reading').map((w) => ({ ...w, standing: standingOf(w, w.body.instrument) }));
+  problems.push(...unreadableReadings(readings, characteristics, instruments));
   const receipts = standings.all('receipt');
   const { forks, broken } = chainFaults(ledger);
   return {
@@ -142,7 +125,7 @@ export function foldedBook(entries: readonly Entry[], sheets: ReadonlyMap<string
     instrumentChecks: standings.all('instrument-checked'),
     parts,
     positions,
-    readings: onRecord('reading').map((w) => ({ ...w, standing: standingOf(w, w.body.instrument) })),
+    readings,
     sights: onRecord('seen').map((w) => ({ ...w, standing: standingOf(w, undefined) })),
     gaugeReadings: standings.all('gauge-reading'),
     torquePasses: standings.all('torque-pass'),
@@ -165,11 +148,18 @@ export function foldedBook(entries: readonly Entry[], sheets: ReadonlyMap<string
 
 function foldedCovers(standings: Standings): Map<string, CoverOnRecord> {
   const covers = new Map<string, CoverOnRecord>();
-  const moves = [...standings.all('cover-closed'), ...standings.all('cover-opened')].sort(
-    (a, b) => a.entry.tick - b.entry.tick || (a.entry.id < b.entry.id ? -1 : 1),
+  const moves = [...standings.all('cover-closed'), ...standings.all('cover-opened')].sort((a, b) =>
+    inOrder(a.entry, b.entry),
   );
-  for (const last of moves)
-    covers.set(last.body.cover, { closed: last.entry.kind === 'cover-closed', last, holdsPassed: [] });
+  for (const last of moves) {
+    const opened = 'gate' in last.body ? covers.get(last.body.cover)?.lastOpened : last;
+    covers.set(last.body.cover, {
+      closed: last.entry.kind === 'cover-closed',
+      last,
+      ...(opened && { lastOpened: opened as Written<'cover-opened'> }),
+      holdsPassed: [],
+    });
+  }
   for (const passed of standings.all('hold-passed')) {
     const cover = covers.get(passed.body.cover) ?? { closed: false, holdsPassed: [] };
     covers.set(passed.body.cover, { ...cover, holdsPassed: [...cover.holdsPassed, passed] });

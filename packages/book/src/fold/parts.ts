@@ -1,4 +1,5 @@
 import type { Entry } from '../ledger/entry.ts';
+import { isBefore } from '../ledger/ledger.ts';
 import type { Fitted, Part, PartState, Position, Written } from './book.ts';
 import { type Conflict, decided } from './decision.ts';
 
@@ -32,6 +33,18 @@ function foldedPart(
   ];
   const current = states.find((state) => state.id === standing?.entry.id) ?? states[0]!;
   return { id: first.body.part, name: first.body.name, states, current };
+}
+
+/**
+ * The fitting a position began with. Where writers who did not know of each other each entered a first one, and not
+ * the same, it is the one entered by somebody who had seen them all; until then nobody knows.
+ *
+ * @param fittings  of parts, in folding order
+ */
+function firstFitting(fittings: readonly Written<'part-fitted'>[]): Written<'part-fitted'> | undefined {
+  const begun = fittings.filter((a) => !fittings.some((b) => isBefore(b.entry, a.entry)));
+  if (new Set(begun.map(({ body }) => body.part)).size <= 1) return begun[0];
+  return firstFitting(fittings.filter((later) => begun.every((one) => isBefore(one.entry, later.entry))));
 }
 
 /**
@@ -70,7 +83,7 @@ export function foldedParts(
   for (const [id, own] of byPosition) {
     const answer = settle(`part-fitted at ${id}`, own);
     const standing = own.find(({ entry }) => entry === answer.winner);
-    const first = own.find(({ body }) => body.part !== null);
+    const first = firstFitting(own.filter(({ body }) => body.part !== null));
     const fitted = (written: Written<'part-fitted'>, state: string): Fitted => ({
       part: written.body.part!,
       state,

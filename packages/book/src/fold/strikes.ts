@@ -28,14 +28,14 @@ export function strikesOf(entries: readonly Entry[]): Strikes {
   const idle: IdleStrike[] = [];
   for (let i = entries.length - 1; i >= 0; i--) {
     const strike = entries[i]!;
-    if (strike.kind !== 'strike' || strike.v !== 1) continue;
+    if (strike.kind !== 'strike' || strike.v !== 1 || struck.has(strike.id)) continue;
     const target = String(strike.body['entry']);
     const entry = byId.get(target);
     if (!entry) idle.push({ strike: strike.id, target, why: 'target-not-here' });
     else if (entry.kind === 'job-opened')
       idle.push({ strike: strike.id, target, why: 'opening-cannot-be-struck' });
     else if (!isBefore(entry, strike)) idle.push({ strike: strike.id, target, why: 'target-not-seen' });
-    else if (!struck.has(strike.id)) struck.add(target);
+    else struck.add(target);
   }
   return { struck, idle: idle.reverse() };
 }

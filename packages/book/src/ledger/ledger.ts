@@ -1,3 +1,4 @@
+import { canonicalJson } from '@fettle/core';
 import { type Entry, entryHash } from './entry.ts';
 
 /** The order of folding: by tick, then by id. Clocks never decide. */
@@ -5,8 +6,13 @@ export function inOrder(a: Entry, b: Entry): number {
   return a.tick - b.tick || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 }
 
-/** A is before B when B's writer had folded A. Otherwise neither knew of the other, or B is the earlier. */
+/**
+ * A is before B when B's writer had folded A. Otherwise neither knew of the other, or B is the earlier.
+ * What was folded has a lower tick; of two branches of one device, or of a made-up `seen`, neither is before the other
+ * against the order of folding, so that "before" never runs in a circle.
+ */
 export function isBefore(a: Entry, b: Entry): boolean {
+  if (inOrder(a, b) >= 0) return false;
   if (a.device === b.device) return a.n < b.n;
   return (b.seen[a.device] ?? 0) >= a.n;
 }
@@ -26,10 +32,17 @@ export interface BrokenLink {
   readonly why: 'predecessor-missing' | 'predecessor-differs';
 }
 
-/** The union of two piles of entries, each id once, in folding order. The first of two with the same id stays. */
+/**
+ * The union of two piles of entries, each id once, in folding order.
+ * Two different entries under one id are nobody's honest work; which one stays depends on what they say, not on which
+ * came first, so that every device keeps the same.
+ */
 export function merged(a: readonly Entry[], b: readonly Entry[]): Entry[] {
   const byId = new Map<string, Entry>();
-  for (const entry of [...a, ...b]) if (!byId.has(entry.id)) byId.set(entry.id, entry);
+  for (const entry of [...a, ...b]) {
+    const known = byId.get(entry.id);
+    if (!known || (known !== entry && canonicalJson(entry) < canonicalJson(known))) byId.set(entry.id, entry);
+  }
   return [...byId.values()].sort(inOrder);
 }
 
@@ -47,8 +60,9 @@ export function chainFaults(entries: readonly Entry[]): { forks: Fork[]; broken:
     if (page.length > 1) forks.push({ device, n, entries: page.map((entry) => entry.id).sort() });
     const before = n === 1 ? undefined : pages.get(`${device}\n${n - 1}`);
     for (const entry of page) {
-      if (n === 1) continue;
-      if (!before) broken.push({ entry: entry.id, device, n, why: 'predecessor-missing' });
+      if (n === 1) {
+        if (entry.prev !== null) broken.push({ entry: entry.id, device, n, why: 'predecessor-differs' });
+      } else if (!before) broken.push({ entry: entry.id, device, n, why: 'predecessor-missing' });
       else if (!before.some((earlier) => entryHash(earlier) === entry.prev))
         broken.push({ entry: entry.id, device, n, why: 'predecessor-differs' });
     }

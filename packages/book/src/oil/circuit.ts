@@ -124,7 +124,7 @@ function filledParameter(
   const known = places.map((place) => reckoning.at(characteristic.id, place));
   const measured = asNumber(
     reduced(characteristic, from.reduce ?? characteristic.reduce?.by ?? 'one', known),
-    name,
+    `${from.from}@${JSON.stringify(from.at ?? {})}`,
   );
   return ok({
     name,
@@ -159,7 +159,11 @@ function worstOf(characteristic: Characteristic, operands: readonly Operand[]): 
   return [...operands].sort((a, b) => chance(a) - chance(b))[0] ?? { kind: 'missing' };
 }
 
-/** A bracket alone feeds the circuit as anything between its edges; one edge alone gives no value. */
+/**
+ * A bracket alone feeds the circuit as anything between its edges; one edge alone gives no value.
+ *
+ * @param name  of the thing, not of the parameter: what feeds two elements is drawn once for both
+ */
 function asNumber(operand: Operand, name: string): Uncertain | undefined {
   if (operand.kind === 'value') return operand.q;
   if (operand.kind === 'missing' || !operand.lower || !operand.upper) return undefined;
