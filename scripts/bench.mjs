@@ -1,7 +1,9 @@
 // `npm run bench`: what the program costs beside the plainest way to do the same. Read the ratios, not the times.
+import { join } from 'node:path';
 import { nodeStatus, ROOT, ready } from './setup.mjs';
 
-const built = () => nodeStatus(['node_modules/typescript/bin/tsc', '-b'], { cwd: ROOT }).status === 0;
+const built = () =>
+  nodeStatus([join(ROOT, 'node_modules/typescript/bin/tsc'), '-b', 'packages/store']).status === 0;
 
 if (!ready() || !built()) process.exit(1);
 const { network, trials } = await import('../bench/network.bench.mjs');

@@ -42,7 +42,9 @@ function missingTools() {
 
 function npm(...args) {
   const { npm_execpath: own } = process.env;
-  const options = { cwd: ROOT, stdio: ['ignore', 'inherit', 'inherit'] };
+  // Said aloud even when the command around it was asked to be silent: a failed install must show why.
+  const env = { ...process.env, npm_config_loglevel: 'notice' };
+  const options = { cwd: ROOT, env, stdio: ['ignore', 'inherit', 'inherit'] };
   const run =
     own !== undefined && basename(own) === 'npm-cli.js'
       ? spawnSync(process.execPath, [own, ...args], options)

@@ -16,7 +16,7 @@ Next, in this folder:
   npx --no-install fettle --help`;
 
 function build() {
-  const { status } = nodeStatus([join(ROOT, 'node_modules/typescript/bin/tsc'), '-b']);
+  const { status } = nodeStatus([join(ROOT, 'node_modules/typescript/bin/tsc'), '-b', 'packages/cli']);
   if (status !== 0) console.error('The build failed; the lines above say where.');
   return status;
 }
