@@ -66,6 +66,29 @@ for (const row of PRINTED) {
   });
 }
 
+it('none of three thousand engines drawn at random, cold or hot, fails to balance', () => {
+  const network = compiledNetwork(FILE);
+  if (!network.ok) throw new Error(JSON.stringify(network.issues));
+  let seed = 1;
+  const random = () => {
+    seed = (seed * 1103515245 + 12345) % 2147483648;
+    return seed / 2147483648;
+  };
+  const sizes = Object.entries(network.value.parameters).filter(([name]) =>
+    /clearance|gap|spring_rate|cracking|bore|\.area/.test(name),
+  );
+  expect(sizes.length).toBeGreaterThan(50);
+  for (let i = 0; i < 3000; i++) {
+    const parameters = Object.fromEntries(
+      sizes.map(([name, value]) => [name, value * Math.exp(2 * random() - 1)]),
+    );
+    const speed = 5 + 700 * random();
+    const solved = solvedNetwork(network.value, { speed, temperature: 263 + 150 * random(), parameters });
+    if (!solved.ok) throw new Error(JSON.stringify(solved.issues));
+    expect(solved.value.residual).toBeLessThan(1e-9 * solved.value.flows.pump!);
+  }
+});
+
 /** The root of a rising function, by halving alone. */
 function root(f: (x: number) => number, low: number, high: number): number {
   let [a, b] = [low, high];

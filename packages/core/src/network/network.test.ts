@@ -307,6 +307,14 @@ it('takes no speed, temperature or replaced parameter for granted', () => {
   ]);
 });
 
+it('a replaced parameter must still be possible beside the others', () => {
+  const answer = solvedNetwork(compiled([PUMP, RODS]), {
+    ...HOT,
+    parameters: { 'rods.hole_diameter': 0.04 },
+  });
+  expect(answer.ok ? [] : answer.issues.map((i) => i.code)).toEqual(['network/impossible']);
+});
+
 it('two thousand solves of a thirty-node engine take well under two seconds', () => {
   const many: ElementInput[] = [PUMP, MAINS];
   for (let i = 0; i < 28; i++) {

@@ -2,7 +2,7 @@ import { failed, type Issue, type Outcome, ok } from '../issue.ts';
 import type { QuantityKind } from '../units/kinds.ts';
 import type { Bounds } from '../units/read-quantity.ts';
 import { type Branch, balance } from './balance.ts';
-import type { ElementConditions } from './element.ts';
+import type { ElementConditions, LawParameter } from './element.ts';
 import { type Envelope, envelopeOf, narrowOrder } from './envelope.ts';
 import { type Fluid, filmOil } from './fluid.ts';
 import { COMMON_PARAMETERS } from './laws.ts';
@@ -15,6 +15,12 @@ interface CompiledElement extends ReadElement {
   readonly id: string;
   readonly from: number;
   readonly to: number;
+}
+
+interface Place {
+  readonly element: CompiledElement;
+  readonly key: string;
+  readonly spec: LawParameter;
 }
 
 /** A network read and checked once, ready to be solved many times. */
@@ -35,6 +41,8 @@ export interface CompiledNetwork {
     readonly fluid: Fluid;
     readonly smoothing: number;
     readonly envelope: Envelope;
+    /** Where each parameter that can be replaced lies. */
+    readonly places: ReadonlyMap<string, Place>;
   };
 }
 
@@ -108,9 +116,14 @@ export function compiledNetwork(input: unknown): Outcome<CompiledNetwork> {
     }),
   );
   const parameters: Record<string, number> = {};
+  const places = new Map<string, Place>();
   for (const element of elements)
-    for (const [key, value] of Object.entries(element.parameters))
-      if (!Number.isNaN(value)) parameters[`${element.id}.${key}`] = value;
+    for (const [key, value] of Object.entries(element.parameters)) {
+      if (Number.isNaN(value)) continue;
+      const name = `${element.id}.${key}`;
+      parameters[name] = value;
+      places.set(name, { element, key, spec: { ...COMMON_PARAMETERS, ...element.law.parameters }[key]! });
+    }
   return ok({
     nodes: order.map((node) => nodes[node]!),
     elements: elements.map((element) => element.id),
@@ -122,6 +135,7 @@ export function compiledNetwork(input: unknown): Outcome<CompiledNetwork> {
       elements,
       fluid,
       smoothing,
+      places,
       envelope: envelopeOf(
         nodes.length,
         elements.map((element) => [element.from, element.to] as const),
@@ -210,13 +224,9 @@ function replacements(
   issues: Issue[],
 ): Map<string, Record<string, number>> {
   const replaced = new Map<string, Record<string, number>>();
-  const { elements } = network.inside;
   for (const [name, value] of Object.entries(wanted)) {
-    const element = elements.find(
-      (e) => name.startsWith(`${e.id}.`) && name.slice(e.id.length + 1) in e.parameters,
-    );
-    const key = element ? name.slice(element.id.length + 1) : '';
-    if (!element || !(name in network.parameters)) {
+    const place = network.inside.places.get(name);
+    if (!place) {
       issues.push(
         issue(
           'unknown-parameter',
@@ -228,7 +238,7 @@ function replacements(
       );
       continue;
     }
-    const spec = { ...COMMON_PARAMETERS, ...element.law.parameters }[key]!;
+    const { element, key, spec } = place;
     const checked = quantityAt(`/parameters/${name}`, value, spec.kind, spec);
     if (!checked.ok) {
       issues.push(...checked.issues);
@@ -237,6 +247,20 @@ function replacements(
     const parameters = replaced.get(element.id) ?? { ...element.parameters };
     parameters[key] = checked.value;
     replaced.set(element.id, parameters);
+  }
+  for (const { id, law } of network.inside.elements) {
+    const parameters = replaced.get(id);
+    const fault = parameters && law.fault?.(parameters);
+    if (fault)
+      issues.push(
+        issue(
+          'impossible',
+          `/parameters/${id}.${fault.key}`,
+          parameters[fault.key],
+          fault.wanted,
+          `This needs ${fault.wanted}.`,
+        ),
+      );
   }
   return replaced;
 }
