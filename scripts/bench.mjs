@@ -2,8 +2,7 @@
 import { join } from 'node:path';
 import { nodeStatus, ROOT, ready } from './setup.mjs';
 
-const built = () =>
-  nodeStatus([join(ROOT, 'node_modules/typescript/bin/tsc'), '-b', 'packages/store']).status === 0;
+const built = () => nodeStatus([join(ROOT, 'node_modules/typescript/bin/tsc'), '-b', 'packages/store']) === 0;
 
 if (!ready() || !built()) process.exit(1);
 const { network, trials } = await import('../bench/network.bench.mjs');

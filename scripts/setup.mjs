@@ -52,14 +52,13 @@ function npm(...args) {
   return run.status === 0;
 }
 
-/** Runs a command of this Node in the house, its output shown; the status, or 1 when a signal ended it. */
-export function nodeStatus(args, options = {}) {
-  const run = spawnSync(process.execPath, args, {
-    cwd: ROOT,
-    stdio: ['ignore', 'inherit', 'inherit'],
-    ...options,
-  });
-  return { status: run.status ?? 1, broken: run.status === null };
+/** What a process answers that a signal ended: no status that a program of ours gives by itself. */
+const BROKEN_OFF = 70;
+
+/** Runs a command of this Node in the house, its output shown. @returns its exit status */
+export function nodeStatus(args) {
+  const run = spawnSync(process.execPath, args, { cwd: ROOT, stdio: ['ignore', 'inherit', 'inherit'] });
+  return run.status ?? BROKEN_OFF;
 }
 
 /** Installs what is missing, nothing else; says in one line what stands in the way. */

@@ -11,12 +11,12 @@ const DEMO = [
 
 const NEXT = `
 Next, in this folder:
-  npx --no-install fettle why linnet oil-pressure.hot-idle
+  npx --no-install fettle why linnet pump.end-clearance
   npx --no-install fettle new --help
   npx --no-install fettle --help`;
 
 function build() {
-  const { status } = nodeStatus([join(ROOT, 'node_modules/typescript/bin/tsc'), '-b', 'packages/cli']);
+  const status = nodeStatus([join(ROOT, 'node_modules/typescript/bin/tsc'), '-b', 'packages/cli']);
   if (status !== 0) console.error('The build failed; the lines above say where.');
   return status;
 }
@@ -25,7 +25,7 @@ function build() {
 function demo() {
   for (const { args, good } of DEMO) {
     console.log(`\n$ fettle ${args.join(' ')}`);
-    const { status } = nodeStatus([join(ROOT, 'packages/cli/bin/fettle.js'), ...args]);
+    const status = nodeStatus([join(ROOT, 'packages/cli/bin/fettle.js'), ...args]);
     if (good.includes(status)) continue;
     console.error(`fettle ${args[0]} ended with ${status}.`);
     return status;

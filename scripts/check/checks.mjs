@@ -30,7 +30,14 @@ async function carriedOut({ name, faults, notes }, house) {
 
 /** Runs every check on the tree at `root` and tells each result in the order of the list. */
 export async function checked(root, tell) {
-  const house = houseAt(root);
+  let house;
+  try {
+    house = houseAt(root);
+  } catch (error) {
+    const unreadable = { name: 'the tree can be read', faults: [String(error)], notes: [] };
+    tell(unreadable);
+    return [unreadable];
+  }
   const running = CHECKS.map((check) => carriedOut(check, house));
   const results = [];
   for (const result of running) {

@@ -2,7 +2,7 @@
 import { posix } from 'node:path';
 
 /** `core`, `book`, … for packages; the first folder for the rest. */
-export function areaOf(path) {
+function areaOf(path) {
   const parts = path.split(posix.sep);
   return parts[0] === 'packages' ? (parts[1] ?? 'packages') : (parts[0] ?? path);
 }
@@ -29,6 +29,21 @@ export function totalOf(areas) {
   const total = empty();
   for (const area of areas.values()) for (const key of Object.keys(total)) total[key] += area[key];
   return total;
+}
+
+/**
+ * Checks and tests together. An error outside any test, a crash, or no test at all is a failure too, though no test
+ * names it.
+ *
+ * @param status  with which the test run ended
+ */
+export function allAreas(checks, tests, status) {
+  const failed = checks.filter(({ faults }) => faults.length > 0).length;
+  const areas = new Map([['check', { passed: checks.length - failed, failed, skipped: 0 }], ...tests]);
+  const total = totalOf(tests);
+  if (total.failed === 0 && (status !== 0 || total.passed === 0))
+    areas.set('test run', { passed: 0, failed: 1, skipped: 0 });
+  return areas;
 }
 
 /** One line an area, worded so that only the closing line says how many passed. */

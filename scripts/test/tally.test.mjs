@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { nodeIsNewEnough } from '../setup.mjs';
-import { areaLines, areasOf, closingLine, totalOf } from './tally.mjs';
+import { allAreas, areaLines, areasOf, closingLine, totalOf } from './tally.mjs';
 
 const file = (name, status, ...statuses) => ({
   name,
@@ -24,6 +24,14 @@ it('counts by area, and a file that could not be loaded as one failure', () => {
   expect(areas.get('conformance')).toEqual({ passed: 2, failed: 2, skipped: 0 });
   expect(closingLine(totalOf(areas))).toBe('4 passed, 3 failed');
   expect(areaLines(areas)).toEqual(['core         2 of 3 good, 1 skipped', 'conformance  2 of 4 good']);
+});
+
+it('a run that breaks off, or that runs nothing, fails though no test does', () => {
+  const checks = [{ faults: [] }, { faults: ['a.ts:1 x'] }];
+  const tests = new Map([['core', { passed: 3, failed: 0, skipped: 0 }]]);
+  expect(closingLine(totalOf(allAreas(checks, tests, 0)))).toBe('4 passed, 1 failed');
+  expect(closingLine(totalOf(allAreas(checks, tests, 1)))).toBe('4 passed, 2 failed');
+  expect(closingLine(totalOf(allAreas(checks, new Map(), 0)))).toBe('1 passed, 2 failed');
 });
 
 it('knows which Node is new enough', () => {
