@@ -51,7 +51,7 @@ function firstFitting(fittings: readonly Written<'part-fitted'>[]): Written<'par
  * The parts with their states, and what is fitted where.
  *
  * Fitting answers two questions at once, what is in this position and where is this part, so a part counts as
- * fitted only where both answers are the same entry: fitting a second part displaces the first, and fitting a part
+ * fitted only where both answers agree: fitting a second part displaces the first, and fitting a part
  * elsewhere empties the place it came from.
  */
 export function foldedParts(
@@ -91,7 +91,7 @@ export function foldedParts(
       entry: written.entry.id,
     });
     const part = parts.get(standing?.body.part ?? '');
-    const stillHere = part !== undefined && whereIs.get(part.id)?.winner === standing?.entry;
+    const stillHere = part !== undefined && whereIs.get(part.id)?.winner?.body['position'] === id;
     const firstPart = parts.get(first?.body.part ?? '');
     positions.set(id, {
       id,
