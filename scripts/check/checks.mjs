@@ -4,6 +4,7 @@ import { houseAt } from './house.mjs';
 import { longFiles } from './lengths.mjs';
 import { linkFaults } from './links.mjs';
 import { nameFaults } from './names.mjs';
+import { paramNameFaults } from './param-names.mjs';
 import { pureTypeFaults } from './pure-types.mjs';
 import { sourceKeyFaults } from './source-keys.mjs';
 import { styleFaults, typeFaults, unusedFaults } from './tools.mjs';
@@ -16,6 +17,7 @@ const CHECKS = [
   { name: 'pure packages know neither Node nor DOM', faults: pureTypeFaults },
   { name: 'files named for what they hold', faults: nameFaults },
   { name: 'sources named in doc comments exist', faults: sourceKeyFaults },
+  { name: 'parameters named in doc comments exist', faults: paramNameFaults },
   { name: 'links between documents', faults: linkFaults },
   { name: 'length of files', faults: () => [], notes: longFiles },
 ];

@@ -7,7 +7,7 @@ const BEFORE_REGEX = new Set('return typeof case in of delete void throw new els
  * Words, strings and signs of a source text with their lines, comments left out. Templates come as one token,
  * with what stands inside `${}` read as code.
  */
-export function tokensOf(text) {
+function tokensOf(text) {
   const tokens = [];
   let line = 1;
   let at = 0;

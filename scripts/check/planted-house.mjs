@@ -1,7 +1,7 @@
 // A small house in memory, for tests that plant a fault in it.
 
 /** `files` is path → text. */
-export function plantedHouse(files) {
+function plantedHouse(files) {
   const paths = Object.keys(files).sort();
   const text = (path) => {
     if (files[path] === undefined) throw new Error(`no file ${path} was planted`);

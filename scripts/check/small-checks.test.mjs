@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import { longFiles } from './lengths.mjs';
 import { linkFaults } from './links.mjs';
 import { nameFaults } from './names.mjs';
+import { paramNameFaults } from './param-names.mjs';
 import { soundHouse } from './planted-house.mjs';
 import { pureTypeFaults } from './pure-types.mjs';
 import { keysNamed, keysOfSources, sourceKeyFaults } from './source-keys.mjs';
@@ -12,7 +13,14 @@ it('a sound house passes each of them', () => {
     'docs/a.md': '[up](../README.md#one-two) [out](https://example.org/x) [folder](../packages/core/)',
     'packages/core/src/l.ts': '/** @source iso-1 for the 20 °C */\n/** @source common practice, no source */',
   });
-  for (const faultsOf of [linkFaults, nameFaults, pureTypeFaults, sourceKeyFaults, longFiles])
+  for (const faultsOf of [
+    linkFaults,
+    nameFaults,
+    paramNameFaults,
+    pureTypeFaults,
+    sourceKeyFaults,
+    longFiles,
+  ])
     expect(faultsOf(house)).toEqual([]);
 });
 
@@ -73,4 +81,18 @@ it('a long file is said, a table is not', () => {
   const text = 'x\n'.repeat(301);
   const house = soundHouse({ 'packages/core/src/a.ts': text, 'packages/core/src/a-table.ts': text });
   expect(longFiles(house)).toEqual(['packages/core/src/a.ts:301 has 301 lines; look for the second concept']);
+});
+
+it('a parameter that is explained but not taken is a fault', () => {
+  const text = [
+    '/**',
+    ' * @param a  one',
+    ' * @param α  two',
+    ' * @param b  three',
+    ' */',
+    'export function f(a: number, { α = 1 }: { α?: number }, bb: (b1: number) => void) {}',
+  ].join('\n');
+  expect(paramNameFaults(soundHouse({ 'packages/core/src/l.ts': text }))).toEqual([
+    'packages/core/src/l.ts:4 explains b, which the function below does not take',
+  ]);
 });
