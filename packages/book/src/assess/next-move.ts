@@ -99,7 +99,8 @@ function byLeaf(
   member: Member,
   limits: Limits,
 ): NextMove | undefined {
-  const reading = readingsAt(reckoning, member.known.entries).find(({ body }) => body.value === undefined);
+  const tried = readingsAt(reckoning, member.known.entries).filter(({ body }) => body.value === undefined);
+  const [reading] = tried;
   if (!reading) return undefined;
   const characteristic = reckoning.characteristic(reading.body.characteristic);
   if (characteristic.kind !== 'length') return undefined;
@@ -108,7 +109,17 @@ function byLeaf(
     const read = text === undefined ? undefined : parseQuantity(text, 'length');
     return read?.ok ? read.value.value : undefined;
   };
-  const bracket = { goes: metres(reading.body.goes), stops: metres(reading.body.stops) };
+  // Every leaf tried of this one thing counts, not only those of the first answer.
+  const alike = tried.filter(
+    ({ body }) =>
+      body.characteristic === reading.body.characteristic && body.measurand === reading.body.measurand,
+  );
+  const sizesOf = (which: 'goes' | 'stops') => alike.flatMap(({ body }) => metres(body[which]) ?? []);
+  const [goes, stops] = [sizesOf('goes'), sizesOf('stops')];
+  const bracket = {
+    goes: goes.length > 0 ? Math.max(...goes) : undefined,
+    stops: stops.length > 0 ? Math.min(...stops) : undefined,
+  };
   const back = backToLeaves(member.known.operand, bracket);
   const leafLimits = {
     ...(limits.lower !== undefined && { lower: back(limits.lower) }),
@@ -171,7 +182,7 @@ function byInstrument(
     );
   if (operand.kind !== 'value') {
     // Leaves are exhausted: any instrument that reads a number tells more than they do.
-    return { move: 'finer-than-owned', needed: halfGap(operand) };
+    return { move: 'finer-than-owned', needed: fineEnough(operand, nearest) };
   }
   const { value } = operand.q;
   const u = standardUncertainty(operand.q);
@@ -200,7 +211,10 @@ function byInstrument(
   return { move: 'finer-than-owned', needed };
 }
 
-const halfGap = (operand: Operand): number =>
-  operand.kind === 'interval' && operand.lower && operand.upper
-    ? (operand.upper.value - operand.lower.value) / 4
-    : 0;
+/** A quarter of the bracket; where it is open at one end, what would tell its edge from the limit. */
+function fineEnough(operand: Operand, nearest: (value: number) => number): number {
+  const { lower, upper } = operand.kind === 'interval' ? operand : {};
+  if (lower && upper) return (upper.value - lower.value) / 4;
+  const edge = lower ?? upper;
+  return edge ? nearest(edge.value) / normalQuantile(1 - RISK) : 0;
+}
