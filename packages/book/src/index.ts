@@ -31,3 +31,6 @@ export { type SheetFromCsv, sheetFromCsv } from './sheet/csv-to-sheet.ts';
 export { LAYOUTS, type Layout } from './sheet/layout.ts';
 export { type Outline, outlineSheet } from './sheet/outline.ts';
 export { entryJsonSchema, specSheetJsonSchema } from './sheet/schema.ts';
+export { admittedAmendment } from './entering/amendment.ts';
+export { pressureVerdict, type WantedPressure, wantedPressure } from './oil/pressure-limit.ts';
+export { gaugeReadingsAt } from './oil/gauge-readings.ts';

@@ -76,7 +76,7 @@ export function filledCircuit(book: Book, reckoning: Reckoning, grade?: string):
     Object.fromEntries(
       Object.entries(element).map(([key, value]) => {
         if (!isFrom(value)) return [key, value];
-        const filled = filledParameter(book, reckoning, `${String(element['id'])}.${key}`, value);
+        const filled = filledParameter(book, reckoning, `${String(element.id)}.${key}`, value);
         if (!filled.ok) {
           issues.push(...filled.issues);
           return [key, Number.NaN];
@@ -94,7 +94,7 @@ export function filledCircuit(book: Book, reckoning: Reckoning, grade?: string):
 }
 
 const fluidOf = (oil: Oil, { kv40, kv100 }: { kv40: string; kv100: string }) => ({
-  ...((oil.circuit?.['fluid'] as Record<string, unknown> | undefined) ?? {}),
+  ...((oil.circuit?.fluid as Record<string, unknown> | undefined) ?? {}),
   kv40,
   kv100,
   density15: oil.density15,

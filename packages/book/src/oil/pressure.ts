@@ -96,6 +96,8 @@ export interface OilShare {
   readonly law: string;
   /** [m³/s], positive from the first node to the second. */
   readonly flow: number;
+  /** Whether it ends in the sump; others only pass oil on. A pump does not drain. */
+  readonly drains: boolean;
 }
 
 /** Where the oil goes, element by element, and every node's pressure. */
@@ -106,13 +108,24 @@ export function oilShares(
 ): { shares: OilShare[]; pressures: Readonly<Record<string, number>> } {
   const values = circuit.parameters.map((parameter) => valueIn(state)(parameter).value);
   const { flows, pressures } = new Solver(circuit, running).solved(values);
-  const elements = circuit.input['elements'] as readonly Record<string, unknown>[];
+  const elements = circuit.input.elements as readonly Record<string, unknown>[];
   return {
     shares: elements.map((element) => ({
-      element: String(element['id']),
-      law: String(element['law']),
-      flow: flows[String(element['id'])] ?? 0,
+      element: String(element.id),
+      law: String(element.law),
+      flow: flows[String(element.id)] ?? 0,
+      drains: element.law !== 'gear-pump' && (element.to === undefined || element.to === 'sump'),
     })),
     pressures,
   };
+}
+
+/** What the pump would deliver without its leaks [m³/s]; undefined where the circuit has no pump by displacement. */
+export function sweptFlow({ network, input }: FilledCircuit, running: Running): number | undefined {
+  const elements = input.elements as readonly Record<string, unknown>[];
+  const pump = elements.find(({ law }) => law === 'gear-pump');
+  const displacement = network.parameters[`${String(pump?.id)}.displacement`];
+  const ratio = network.parameters[`${String(pump?.id)}.speed_ratio`];
+  if (displacement === undefined || ratio === undefined) return undefined;
+  return (displacement * ratio * running.speed) / (2 * Math.PI);
 }

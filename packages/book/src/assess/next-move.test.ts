@@ -1,0 +1,118 @@
+import { describe, expect, it } from 'vitest';
+import { Bench } from '../testing/bench.ts';
+import { inches } from '../testing/tiny-sheet.ts';
+
+const gap = (upper: string, more: Record<string, unknown> = {}) => ({
+  characteristics: [inches('gap', { limits: { wear: { upper } }, ...more })],
+});
+const THOU = 25.4e-6;
+
+describe('the next move', () => {
+  it('is to measure what is missing, and nothing once it is in or out', () => {
+    const bench = new Bench(gap('0.005 in'));
+    expect(bench.judgement('gap').next).toMatchObject({
+      move: 'measure',
+      what: [{ characteristic: { id: 'gap' }, place: {} }],
+    });
+    bench.read('gap', '0.0030 in', { instrument: 'mic' });
+    expect(bench.judgement('gap')).toMatchObject({ status: 'in' });
+    expect(bench.judgement('gap').next).toBeUndefined();
+  });
+
+  it('is the leaf as thick as the limit, if it is owned', () => {
+    const bench = new Bench(gap('0.005 in'));
+    bench.read('gap', { goes: '0.002 in', stops: '0.007 in' }, { instrument: 'leaves' });
+    // Between lie .0025, .003, .004, .005 and .006: three tries always find the gap among them.
+    expect(bench.judgement('gap').next).toMatchObject({ move: 'try-leaf', leaf: '0.005 in', triesLeft: 3 });
+  });
+
+  it('is never a leaf that was tried', () => {
+    const bench = new Bench(gap('0.0055 in'));
+    bench.read('gap', { goes: '0.002 in', stops: '0.007 in' }, { instrument: 'leaves' });
+    bench.read('gap', { goes: '0.005 in' }, { instrument: 'leaves' });
+    expect(bench.judgement('gap').next).toMatchObject({ move: 'try-leaf', leaf: '0.006 in', triesLeft: 1 });
+  });
+
+  it('turns the limit back into leaves when the leaf is one input of several', () => {
+    const bench = new Bench({
+      characteristics: [
+        inches('leaf-gap'),
+        inches('groove'),
+        inches('whole', {
+          relation: {
+            linear: {
+              terms: [
+                { factor: 1, of: 'leaf-gap' },
+                { factor: 1, of: 'groove' },
+              ],
+            },
+          },
+          limits: { wear: { upper: '0.006 in' } },
+        }),
+      ],
+    });
+    bench.read('groove', '0.0020 in', { instrument: 'depth' });
+    bench.read('leaf-gap', { goes: '0.002 in', stops: '0.007 in' }, { instrument: 'leaves' });
+    expect(bench.judgement('whole').next).toMatchObject({
+      move: 'try-leaf',
+      leaf: '0.004 in',
+      characteristic: { id: 'leaf-gap' },
+    });
+  });
+
+  it('is something finer once no leaf is left between', () => {
+    const bench = new Bench(gap('0.0065 in'));
+    bench.read('gap', { goes: '0.006 in', stops: '0.007 in' }, { instrument: 'leaves' });
+    const { next } = bench.judgement('gap');
+    expect(next?.move).toBe('finer-than-owned');
+    expect(next?.move === 'finer-than-owned' && next.needed / THOU).toBeCloseTo(0.25, 6);
+    const open = new Bench(gap('0.0100 in'));
+    open.read('gap', { goes: '0.007 in' }, { instrument: 'leaves' });
+    const { next: move } = open.judgement('gap');
+    expect(move?.move === 'finer-than-owned' && move.needed / THOU).toBeCloseTo(3 / 1.6449, 3);
+  });
+
+  it('is the coarsest instrument owned that would decide', () => {
+    const bench = new Bench(gap('0.0050 in'));
+    bench.read('gap', '0.0047 in', { instrument: 'tele' });
+    // .0003 from the limit wants u ≤ .00018: dial bore gauge .00015 and micrometer .0001 would do, depth .0002 not.
+    expect(bench.judgement('gap')).toMatchObject({
+      status: 'cannot-tell',
+      next: { move: 'use-instrument', instrument: 'dbg' },
+    });
+  });
+
+  it('says how fine it would have to be when nothing owned is', () => {
+    const bench = new Bench(gap('0.0050 in'));
+    bench.read('gap', '0.00495 in', { instrument: 'mic' });
+    const { next } = bench.judgement('gap');
+    expect(next?.move === 'finer-than-owned' && next.needed / THOU).toBeCloseTo(0.05 / 1.6449, 4);
+  });
+
+  it('says when a reading lies on the limit, which nothing decides', () => {
+    const bench = new Bench(gap('0.0050 in'));
+    bench.read('gap', '0.0050 in', { instrument: 'mic' });
+    expect(bench.judgement('gap').next).toEqual({ move: 'on-the-limit' });
+  });
+
+  it('does not matter when the same thing at another place of the same part is out', () => {
+    const journal = inches('journal', {
+      position: 'crank',
+      places: ['main'],
+      limits: { wear: { lower: '2.4980 in' } },
+    });
+    const bench = new Bench({
+      axes: { main: ['1', '2'] },
+      positions: [{ id: 'crank', name: 'Crank' }],
+      characteristics: [journal],
+    });
+    bench.part('crank', 'crank');
+    bench.read('journal', '2.4981 in', { at: '1', instrument: 'mic' });
+    expect(bench.judgement('journal', '1').next?.move).not.toBe('does-not-matter');
+    bench.read('journal', '2.4970 in', { at: '2', instrument: 'mic' });
+    expect(bench.judgement('journal', '1')).toMatchObject({
+      status: 'cannot-tell',
+      next: { move: 'does-not-matter', because: { place: { main: '2' }, status: 'out' } },
+    });
+  });
+});

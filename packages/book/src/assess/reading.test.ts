@@ -1,0 +1,119 @@
+import { standardUncertainty } from '@fettle/core';
+import { describe, expect, it } from 'vitest';
+import { Bench } from '../testing/bench.ts';
+import { inches } from '../testing/tiny-sheet.ts';
+import type { Operand } from './operand.ts';
+
+const THOU = 25.4e-6;
+const value = (operand: Operand): number => (operand.kind === 'value' ? operand.q.value / THOU : Number.NaN);
+const doubt = (operand: Operand): number =>
+  operand.kind === 'value' ? standardUncertainty(operand.q) / THOU : Number.NaN;
+
+const BORE = {
+  axes: { height: ['top', 'bottom'] },
+  positions: [{ id: 'block', name: 'Block' }],
+  characteristics: [
+    inches('bore', { position: 'block', places: ['height'], expansion: '11.4e-6 1/K' }),
+    inches('wear', {
+      position: 'block',
+      places: ['height'],
+      reduce: { by: 'worst', over: ['height'] },
+      relation: { linear: { terms: [{ factor: 1, of: 'bore' }], constant: '-3.5000 in' } },
+      limits: { wear: { upper: '0.0080 in' } },
+    }),
+    inches('taper', {
+      position: 'block',
+      relation: { reduce: { by: 'range', over: ['height'], of: 'bore' } },
+      limits: { wear: { upper: '0.0060 in' } },
+    }),
+  ],
+};
+
+function measured(temperature?: { part?: string; instrument?: string }) {
+  const bench = new Bench(BORE);
+  bench.part('block', 'block');
+  for (const [at, size] of Object.entries({ top: '3.5071', bottom: '3.5013' }))
+    bench.read('bore', `${size} in`, { at, instrument: 'tele', ...(temperature && { temperature }) });
+  return { wear: bench.judgement('wear'), taper: bench.judgement('taper') };
+}
+
+describe('a length read away from 20 °C', () => {
+  const asRead = measured();
+  const cold = measured({ part: '6 degC', instrument: '20 degC' });
+
+  it('is brought to 20 °C: 3.5071 in at 6 °C reads .00056 in low', () => {
+    expect(value(cold.wear.operand) - value(asRead.wear.operand)).toBeCloseTo(3507.1 * 11.4e-6 * 14, 3);
+  });
+
+  it('may turn a verdict: in as read, cannot be told at 20 °C', () => {
+    expect(asRead.wear.status).toBe('in');
+    expect(cold.wear.status).toBe('cannot-tell');
+  });
+
+  it('changes no taper, nor its doubt', () => {
+    expect(value(cold.taper.operand)).toBeCloseTo(value(asRead.taper.operand), 2);
+    expect(doubt(cold.taper.operand)).toBeCloseTo(doubt(asRead.taper.operand), 3);
+    expect(cold.taper.status).toBe(asRead.taper.status);
+  });
+
+  it('carries the doubt of the thermometer and of the expansion', () => {
+    // U of the thermometer 1 K: u = ½ K on part and instrument alike, so α − α_s is left of it; 5 % of α over 14 K.
+    const thermometer = 3507.1 * (11.5e-6 - 11.4e-6) * 0.5;
+    const expansion = 3507.1 * 0.05 * 11.4e-6 * 14;
+    expect(doubt(cold.wear.operand)).toBeCloseTo(Math.hypot(0.35, thermometer, expansion), 3);
+  });
+
+  it('is the same as read when part and a steel instrument are alike cold and alike in expansion', () => {
+    const both = measured({ part: '6 degC', instrument: '6 degC' });
+    expect(value(both.wear.operand) - value(asRead.wear.operand)).toBeCloseTo(-3507.1 * 0.1e-6 * 14, 3);
+  });
+
+  it('is taken as read where the sheet gives no expansion', () => {
+    const bench = new Bench({ characteristics: [inches('pin')] });
+    bench.read('pin', '1.0000 in', { instrument: 'mic', temperature: { part: '6 degC' } });
+    expect(value(bench.judgement('pin').operand)).toBeCloseTo(1000, 9);
+  });
+});
+
+describe('a measurand', () => {
+  const RADIAL = (limit: string, measurand: 'per-side' | 'total') => ({
+    characteristics: [
+      inches('radial', {
+        measurand,
+        ask_measurand: true,
+        limits: { wear: { upper: limit } },
+        read_as:
+          measurand === 'per-side'
+            ? { total: { how: 'gear held over to one side', factor: 0.5 } }
+            : { 'per-side': { how: 'gear in the middle', factor: 2 } },
+      }),
+    ],
+  });
+  it('other than the sheet’s is brought to it, doubt and all', () => {
+    const bench = new Bench(RADIAL('0.005 in', 'per-side'));
+    bench.read('radial', '0.0080 in', { measurand: 'total', instrument: 'mic' });
+    const { operand, status, members } = bench.judgement('radial');
+    expect(value(operand)).toBeCloseTo(4, 9);
+    expect(doubt(operand)).toBeCloseTo(0.05, 9);
+    expect(status).toBe('in');
+    expect(members[0]!.known.witnesses[0]).toMatchObject({ measurand: 'total', by: 'readings' });
+  });
+
+  it('of leaves too, and readings of two measurands are two witnesses', () => {
+    const bench = new Bench(RADIAL('0.010 in', 'total'));
+    bench.read(
+      'radial',
+      { goes: '0.002 in', stops: '0.003 in' },
+      { measurand: 'per-side', instrument: 'leaves' },
+    );
+    bench.read(
+      'radial',
+      { goes: '0.004 in', stops: '0.007 in' },
+      { measurand: 'total', instrument: 'leaves' },
+    );
+    const { operand, members, status } = bench.judgement('radial');
+    expect(members[0]!.known.witnesses).toHaveLength(2);
+    expect(operand.kind === 'interval' && operand.upper!.value / THOU).toBeCloseTo(6, 9);
+    expect(status).toBe('in');
+  });
+});

@@ -1,0 +1,22 @@
+import { parseQuantity } from '@fettle/core';
+import type { Book, Written } from '../fold/book.ts';
+import type { Running } from './pressure.ts';
+
+/** How near speed and temperature must be for a gauge reading to be held beside a prediction. */
+const SPEED_SHARE = 0.03;
+const TEMPERATURE_SPAN = 3;
+
+/** What the real gauge showed at about these conditions, oldest first. A reading without a temperature fits none. */
+export function gaugeReadingsAt(book: Book, running: Running): Written<'gauge-reading'>[] {
+  return book.gaugeReadings.filter(({ body }) => {
+    const speed = parseQuantity(body.speed, 'speed');
+    const temperature =
+      body.temperature === undefined ? undefined : parseQuantity(body.temperature, 'temperature');
+    return (
+      speed.ok &&
+      temperature?.ok === true &&
+      Math.abs(speed.value.value - running.speed) <= SPEED_SHARE * running.speed &&
+      Math.abs(temperature.value.value - running.temperature) <= TEMPERATURE_SPAN
+    );
+  });
+}

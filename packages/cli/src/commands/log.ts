@@ -1,0 +1,58 @@
+import type { Entry } from '@fettle/book';
+import { ok } from '@fettle/core';
+import type { Register } from '../registration.ts';
+import { notices } from '../words/notices.ts';
+import { table } from '../words/table.ts';
+
+/** The one or two words of an entry that tell it from its neighbours. */
+function gist({ body }: Entry): string {
+  const words = [
+    'characteristic',
+    'instrument',
+    'part',
+    'position',
+    'fastener',
+    'cover',
+    'entry',
+    'item',
+    'title',
+    'text',
+    'pressure',
+  ].flatMap((key) => (typeof body[key] === 'string' ? [String(body[key])] : []));
+  const said = ['value', 'goes', 'stops', 'found', 'torque', 'speed', 'decision', 'why'].flatMap((key) =>
+    typeof body[key] === 'string'
+      ? [`${key === 'goes' || key === 'stops' ? `${key} ` : ''}${body[key]}`]
+      : [],
+  );
+  const place = Object.values((body.place as Record<string, string> | undefined) ?? {}).join('/');
+  const line = [...words, ...(place === '' ? [] : [place]), ...said].join('  ');
+  return line.length > 100 ? `${line.slice(0, 99)}…` : line;
+}
+
+export const registerLog: Register = (program, run) => {
+  program
+    .command('log <job>')
+    .description('the ledger, entry by entry, struck ones marked')
+    .option('--kind <kind>', 'only entries of one kind')
+    .addHelpText('after', '\nExample:\n  fettle log linnet --kind reading')
+    .action((job: string, said: { kind?: string }) =>
+      run(async (context) => {
+        const bench = await context.bench(job);
+        if (!bench.ok) return bench;
+        const book = bench.value.book();
+        const entries = book.entries.filter(({ kind }) => said.kind === undefined || kind === said.kind);
+        const rows = entries.map((entry) => [
+          book.struck.has(entry.id) ? '✗' : ' ',
+          entry.id,
+          entry.at.slice(0, 16).replace('T', ' '),
+          entry.who,
+          entry.kind,
+          gist(entry),
+        ]);
+        return ok({
+          json: entries.map((entry) => ({ ...entry, struck: book.struck.has(entry.id) })),
+          text: [...notices(book), ...table(rows)].join('\n'),
+        });
+      }),
+    );
+};

@@ -1,0 +1,124 @@
+import { contentHash, LAYOUTS, type Layout, newEntryId, outlineSheet, type SpecSheet } from '@fettle/book';
+import { type Caution, failed, type Outcome, ok } from '@fettle/core';
+import { written } from '@fettle/store';
+import type { Context } from '../context.ts';
+import { DEMOS, demoEntered } from '../demo.ts';
+import type { Register } from '../registration.ts';
+import type { Reply } from '../reply.ts';
+import { sheetFile } from '../sheet-file.ts';
+
+interface Said {
+  readonly from?: string;
+  readonly outline?: string;
+  readonly cylinders?: string;
+  readonly mains?: string;
+  readonly demo?: string;
+  readonly title?: string;
+  readonly owner?: string;
+  readonly story?: string;
+  readonly cap?: string;
+  readonly due?: string;
+}
+
+export const registerNew: Register = (program, run) => {
+  program
+    .command('new')
+    .description('open a job: from a spec sheet or a spreadsheet, from an outline, or the demo')
+    .option('--from <file>', 'a spec sheet (.json) or a list of characteristics (.csv)')
+    .option('--outline <layout>', `an engine of one’s own without numbers yet: ${LAYOUTS.join(', ')}`)
+    .option('--cylinders <count>', 'with --outline')
+    .option('--mains <count>', 'main bearings, with --outline')
+    .option(
+      '--demo <name>',
+      `a worked job: ${Object.keys(DEMOS).join(', ')}; already there, it is left as it is`,
+    )
+    .option('--title <title>', 'what the job is called')
+    .option('--owner <name>')
+    .option('--story <text>', 'what is known of the engine before it is opened')
+    .option('--cap <sum>', 'spending cap')
+    .option('--due <date>')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  fettle new --demo linnet
+  fettle new --from my-engine.csv --title "The blue one"
+  fettle new --outline inline --cylinders 4 --mains 3 --title "The blue one"
+  A spreadsheet needs a heading line; name, unit, new lower, new upper, wear upper will do for a start.`,
+    )
+    .action((said: Said) => run((context) => opened(context, said)));
+};
+
+async function opened(context: Context, said: Said): Promise<Outcome<Reply>> {
+  const ways = [said.from, said.outline, said.demo].filter((way) => way !== undefined);
+  if (ways.length !== 1)
+    return failed({
+      code: 'command/bad-use',
+      at: 'new',
+      got: ways.length === 0 ? 'nothing to start from' : `${ways.length} things to start from`,
+      wanted: 'one of --from, --outline, --demo',
+      message: 'Say what the job starts from: --from FILE, --outline LAYOUT, or --demo linnet.',
+    });
+  if (said.demo !== undefined) return demoEntered(context, said.demo);
+  const source = said.from !== undefined ? sheetFile(said.from, said.title) : outlined(said);
+  if (!source.ok) return source;
+  return withSheet(context, said, source.value);
+}
+
+function outlined(said: Said): Outcome<{ sheet: SpecSheet; cautions: readonly Caution[] }> {
+  const sheet = outlineSheet({
+    layout: said.outline as Layout,
+    cylinders: Number(said.cylinders),
+    mains: Number(said.mains),
+    title: said.title ?? `${said.outline} ${said.cylinders}`,
+  });
+  return sheet.ok ? ok({ sheet: sheet.value, cautions: [] }) : sheet;
+}
+
+async function withSheet(
+  context: Context,
+  said: Said,
+  { sheet, cautions }: { sheet: SpecSheet; cautions: readonly Caution[] },
+): Promise<Outcome<Reply>> {
+  const cap = said.cap === undefined ? undefined : Number(said.cap);
+  if (cap !== undefined && !(cap >= 0))
+    return failed({
+      code: 'number/unreadable',
+      at: '--cap',
+      got: said.cap!,
+      wanted: 'a sum, 0 or more',
+      message: `"${said.cap}" is no sum. Give the spending cap as a number.`,
+    });
+  const directory = await context.directory();
+  if (!directory.ok) return directory;
+  const hash = contentHash(sheet);
+  const title = said.title ?? sheet.title;
+  const job = newEntryId(context.io.now(), context.io.random(10));
+  const entries = await written(
+    directory.value,
+    { job, who: context.who(), now: context.io.now(), random: context.io.random },
+    [
+      {
+        kind: 'job-opened',
+        body: {
+          title,
+          ...(said.owner !== undefined && { owner: said.owner }),
+          ...(said.story !== undefined && { story: said.story }),
+          ...(cap !== undefined && { spending_cap: cap }),
+          ...(said.due !== undefined && { due: said.due }),
+        },
+      },
+      { kind: 'spec-adopted', body: { sheet: hash, title: sheet.title } },
+    ],
+    { sheets: [{ hash, json: sheet }] },
+  );
+  if (!entries.ok) return entries;
+  return ok({
+    json: { job, title, sheet: hash, cautions },
+    text: [
+      `${title}: job ${job}, ${sheet.characteristics.length} characteristics.`,
+      ...cautions.map(({ message }) => `Caution: ${message}`),
+      `Next: declare what you measure with (fettle tools), then read (fettle read), or see what is wanted (fettle check).`,
+    ].join('\n'),
+  });
+}

@@ -1,0 +1,2 @@
+// The one door of the package.
+export { main } from './main.ts';

@@ -1,0 +1,70 @@
+import type { Assessed, NextMove, Operand, Verdict } from '@fettle/book';
+import { standardUncertainty } from '@fettle/core';
+
+/** What is known, in SI. */
+function operandJson(operand: Operand) {
+  if (operand.kind === 'missing') return null;
+  if (operand.kind === 'value')
+    return { value: operand.q.value, standard_uncertainty: standardUncertainty(operand.q) };
+  return { lower: operand.lower?.value, upper: operand.upper?.value };
+}
+
+const verdictJson = (verdict: Verdict | undefined) =>
+  verdict && {
+    verdict: verdict.verdict,
+    limits: verdict.limits,
+    by: verdict.by,
+    probability_in: verdict.probabilityIn,
+    guard_band: verdict.guardBand,
+  };
+
+function nextJson(next: NextMove | undefined) {
+  if (!next) return undefined;
+  switch (next.move) {
+    case 'measure':
+      return {
+        move: next.move,
+        what: next.what.map(({ characteristic, place }) => ({ characteristic: characteristic.id, place })),
+      };
+    case 'does-not-matter':
+      return {
+        move: next.move,
+        because: { characteristic: next.because.characteristic.id, place: next.because.place },
+      };
+    case 'try-leaf':
+      return { move: next.move, leaf: next.leaf, tries_left: next.triesLeft };
+    case 'use-instrument':
+      return { move: next.move, instrument: next.instrument };
+    default:
+      return next;
+  }
+}
+
+/** A judgement for programs: SI throughout, ids rather than words. */
+export const judgementJson = (judgement: Assessed) => ({
+  characteristic: judgement.characteristic.id,
+  line: judgement.characteristic.line,
+  place: judgement.place,
+  status: judgement.status,
+  governing: judgement.governing,
+  known: operandJson(judgement.operand),
+  worst_at: judgement.worstAt,
+  new: verdictJson(judgement.verdicts.new),
+  wear: verdictJson(judgement.verdicts.wear),
+  mean: judgement.mean && { known: operandJson(judgement.mean.operand), verdict: judgement.mean.verdict },
+  witnesses: judgement.members.flatMap(({ place, known }) =>
+    known.witnesses.map((witness) => ({
+      place,
+      by: witness.by,
+      with: witness.with,
+      measurand: witness.measurand,
+      known: operandJson(witness.operand),
+      entries: witness.entries,
+    })),
+  ),
+  consistent: judgement.consistent,
+  missing: judgement.missing,
+  cautions: judgement.cautions,
+  next: nextJson(judgement.next),
+  entries: judgement.entries,
+});

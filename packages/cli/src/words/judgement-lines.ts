@@ -1,0 +1,26 @@
+import type { Assessed } from '@fettle/book';
+import {
+  decidingLimits,
+  lineOf,
+  meanWords,
+  moveWords,
+  nameOf,
+  railOf,
+  STATUS_WORDS,
+  valueWords,
+} from './judgement.ts';
+
+/** A judgement in full: the verdict first, then what it rests on, then what to do. */
+export function judgementLines(judgement: Assessed, rail = true): string[] {
+  const line = lineOf(judgement);
+  const mean = meanWords(judgement);
+  const drawn = rail ? railOf(judgement) : undefined;
+  return [
+    `${STATUS_WORDS[judgement.status].padEnd(14)} ${judgement.characteristic.name}  [${nameOf(judgement)}${line === '' ? '' : `, ${line}`}]`,
+    `               ${[valueWords(judgement), decidingLimits(judgement)].filter((part) => part !== '').join('   ')}`,
+    ...(drawn === undefined ? [] : [`               ${drawn}`]),
+    ...(mean === undefined ? [] : [`               ${mean}`]),
+    ...judgement.cautions.map(({ message }) => `               caution: ${message}`),
+    ...(judgement.next ? [`               next: ${moveWords(judgement, judgement.next)}`] : []),
+  ];
+}
