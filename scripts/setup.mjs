@@ -70,7 +70,7 @@ export function ready() {
   const due = installIsDue();
   if (!due && databaseLoads()) return true;
   const missing = missingTools();
-  const advice = `The database module may have to be compiled, and ${missing.join(' and ')} is missing: apt-get install -y build-essential python3`;
+  const advice = `The database module may have to be compiled, and this machine lacks ${missing.join(', ')}: apt-get install -y build-essential python3`;
   if (missing.length > 0) console.error(advice);
   console.log(
     due ? 'Installing what is missing (a minute or two) …' : 'Building the database module for this Node …',
