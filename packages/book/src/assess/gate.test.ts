@@ -73,6 +73,7 @@ describe('a gate', () => {
 
   it('is held by what is out and by what cannot be told', () => {
     const bench = proven();
+    // .0030 and .0067 with one micrometer: their mean would be in, but they cannot both be right.
     bench.read('pump.gap', '0.0067 in', { instrument: 'mic' });
     expect(reasons(bench)).toEqual(['verdict/cannot-tell pump.gap']);
     const out = proven();

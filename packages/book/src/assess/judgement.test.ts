@@ -118,7 +118,7 @@ describe('the two limit sets', () => {
     bench.read('shell', '2.5020 in', { at: '1', instrument: 'dbg' });
     expect(bench.judgement('clearance', '1')).toMatchObject({ governing: 'wear', status: 'in' });
     const direct = bench.read('clearance', '0.0035 in', { at: '2', instrument: 'dbg' });
-    expect(direct.body['mates']).toHaveLength(1);
+    expect(direct.body.mates).toHaveLength(1);
     expect(bench.judgement('clearance', '2')).toMatchObject({ governing: 'wear', status: 'in' });
   });
 

@@ -14,6 +14,8 @@ export interface Member {
   readonly place: Place;
   readonly known: Known;
   readonly verdicts: Verdicts;
+  /** What each of `known.witnesses` would say by itself, in their order. */
+  readonly alone: readonly Verdicts[];
 }
 
 type Verdicts = Readonly<Partial<Record<LimitSetName, Verdict>>>;
@@ -69,19 +71,23 @@ function verdictsOf(
   return verdicts;
 }
 
-/** When witnesses disagree, only what each of them says alone is believed. */
-function agreedVerdicts(characteristic: Characteristic, known: Known, size: string | undefined): Verdicts {
+/** All witnesses together, and each alone. When they disagree, only what every one says alone is believed. */
+function memberVerdicts(
+  characteristic: Characteristic,
+  known: Known,
+  size: string | undefined,
+): Pick<Member, 'verdicts' | 'alone'> {
   const together = verdictsOf(characteristic, known.operand, known.cut, size);
-  if (known.consistent) return together;
-  const alone = known.witnesses
-    .filter(({ operand }) => operand.kind !== 'missing')
-    .map(({ operand }) => verdictsOf(characteristic, operand, undefined, size));
-  return Object.fromEntries(
+  const alone = known.witnesses.map(({ operand }) => verdictsOf(characteristic, operand, undefined, size));
+  if (known.consistent) return { verdicts: together, alone };
+  const heard = alone.filter((_, i) => known.witnesses[i]?.operand.kind !== 'missing');
+  const verdicts = Object.fromEntries(
     Object.values(together).map((verdict) => {
-      const unanimous = alone.every((each) => each[verdict.set]?.verdict === verdict.verdict);
+      const unanimous = heard.every((each) => each[verdict.set]?.verdict === verdict.verdict);
       return [verdict.set, unanimous ? verdict : { ...verdict, verdict: 'cannot-tell' as const }];
     }),
   );
+  return { verdicts, alone };
 }
 
 const RANK: Readonly<Record<Answer, number>> = { out: 0, 'cannot-tell': 1, in: 2 };
@@ -162,7 +168,7 @@ function judged(
   const members: Member[] = all.map(({ place: at, known }) => ({
     place: at,
     known,
-    verdicts: agreedVerdicts(characteristic, known, sizeAt(reckoning, characteristic, at, states)),
+    ...memberVerdicts(characteristic, known, sizeAt(reckoning, characteristic, at, states)),
   }));
   const size = sizeAt(reckoning, characteristic, places[0]!, states);
   const by = characteristic.reduce?.by ?? 'worst';

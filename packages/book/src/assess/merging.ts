@@ -8,7 +8,7 @@ export interface Witness {
   readonly with: string;
   readonly measurand: string;
   readonly operand: Operand;
-  /** False when its own leaf answers contradict each other. */
+  /** False when its own leaf answers contradict each other, or its readings scatter wider than they should. */
   readonly consistent: boolean;
   readonly entries: readonly string[];
 }
@@ -39,14 +39,34 @@ export function narrowest(read: readonly Operand[]): { operand: Operand; consist
   return { operand: interval(lower, upper), consistent: true };
 }
 
-/** All witnesses of one thing: numbers are pooled, leaves cut the pooled number and are never averaged into it. */
-export function merged(witnesses: readonly Witness[]): Merged {
+/**
+ * Readings of one thing with one instrument: their mean, in which only each reading's own share of doubt averages out.
+ * Readings that scatter wider than that share allows disagree, and are not averaged away.
+ *
+ * @param about  names the thing, so that one disagreement is not taken for another's
+ */
+export function repeatedly(
+  read: readonly Operand[],
+  about: string,
+): { operand: Operand; consistent: boolean } {
+  const numbers = read.flatMap((operand) => (operand.kind === 'value' ? [operand.q] : []));
+  if (numbers.length === 0) return { operand: MISSING, consistent: true };
+  const pool = pooled(numbers, `scatter:${about}`);
+  return { operand: valued(pool.value), consistent: pool.consistent };
+}
+
+/**
+ * All witnesses of one thing: numbers are pooled, leaves cut the pooled number and are never averaged into it.
+ *
+ * @param about  names the thing, so that one disagreement is not taken for another's
+ */
+export function merged(witnesses: readonly Witness[], about: string): Merged {
   const numbers = witnesses.flatMap(({ operand }) => (operand.kind === 'value' ? [operand.q] : []));
   const { operand: cut, consistent } = narrowest(witnesses.map(({ operand }) => operand));
   const leaves = cut.kind === 'interval' ? cut : undefined;
   const agreed = consistent && witnesses.every((witness) => witness.consistent);
   if (numbers.length === 0) return { operand: leaves ?? MISSING, consistent: agreed };
-  const pool = pooled(numbers);
+  const pool = pooled(numbers, `disagreement:${about}`);
   const agrees = leaves === undefined || near(pool.value, leaves);
   return {
     operand: valued(pool.value),

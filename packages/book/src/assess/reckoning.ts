@@ -1,9 +1,9 @@
 import { answered, CATALOGUE, parseQuantity, type QuantityKind } from '@fettle/core';
 import type { Book, PartState, ReadingOnRecord } from '../fold/book.ts';
-import { isAt, type Place, placeAlong, placesOf, positionAt } from '../sheet/places.ts';
+import { isAt, type Place, placeAlong, placesOf, placeText, positionAt } from '../sheet/places.ts';
 import type { Relation } from '../sheet/relation.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
-import { merged, narrowest, type Witness } from './merging.ts';
+import { merged, narrowest, repeatedly, type Witness } from './merging.ts';
 import {
   functionOf,
   greatestOf,
@@ -162,7 +162,7 @@ export class Reckoning {
       rests.push({ ...NOTHING, missing: [{ characteristic: characteristic.id, place }] });
     }
     const all = together(rests, MISSING);
-    const known = merged(witnesses);
+    const known = merged(witnesses, `${characteristic.id}@${placeText(place)}`);
     const unsaid = known.operand.kind === 'missing' && all.missing.length === 0;
     return {
       ...known,
@@ -186,8 +186,8 @@ export class Reckoning {
     const read = readings.flatMap((reading) => readOut(this.book, characteristic, reading));
     const leaves = body.value === undefined;
     const entries = readings.map(({ entry }) => entry.id);
-    const narrowed = narrowest(read);
-    const direct = leaves ? narrowed.operand : meanOf(read);
+    const about = `${characteristic.id}@${placeText(place)}/${body.instrument}/${measurand}`;
+    const { operand: direct, consistent } = leaves ? narrowest(read) : repeatedly(read, about);
     const plus = (way?.plus ?? []).map(({ factor, of }) => ({ factor, reckoned: this.relation(of, place) }));
     const operand = way
       ? linearOf(
@@ -206,7 +206,7 @@ export class Reckoning {
         with: instrument?.body.name ?? body.instrument,
         measurand,
         operand,
-        consistent: !leaves || narrowed.consistent,
+        consistent,
         entries: rest.entries,
       },
       rest,

@@ -333,6 +333,19 @@ describe('witnesses', () => {
     expect(agreed.judgement('gap')).toMatchObject({ status: 'in', consistent: false });
   });
 
+  it('include one instrument’s own readings: what scatters wider than its share is not averaged away', () => {
+    const bench = new Bench(GAP);
+    bench.read('gap', '0.0030 in', { instrument: 'mic' });
+    bench.read('gap', '0.0067 in', { instrument: 'mic' });
+    const judged = bench.judgement('gap');
+    expect(value(judged.operand) / THOU).toBeCloseTo(4.85, 6);
+    expect(judged).toMatchObject({
+      status: 'cannot-tell',
+      consistent: false,
+      next: { move: 'settle-disagreement' },
+    });
+  });
+
   it('number and leaf that cannot both be right disagree', () => {
     const bench = new Bench(GAP);
     bench.read('gap', '0.0030 in', { instrument: 'mic' });
