@@ -24,6 +24,8 @@ export interface FilledParameter {
   /** `element.parameter`, as the network names it. */
   readonly name: string;
   readonly characteristic: Characteristic;
+  /** From the characteristic's own measurand to the element's: ½ from diametral to radial. */
+  readonly factor: number;
   /** Parameters of one repair are restored together. */
   readonly repair: string;
   /** As new [SI], its factor applied. */
@@ -129,6 +131,7 @@ function filledParameter(
   return ok({
     name,
     characteristic,
+    factor: from.factor,
     repair: from.repair ?? characteristic.name,
     nominal: nominal * from.factor,
     trust: from.trust,

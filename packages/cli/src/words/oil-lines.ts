@@ -7,7 +7,7 @@ import {
   sweptFlow,
   wantedPressure,
 } from '@fettle/book';
-import { expanded, inUnit, printQuantity, type Spread, type Uncertain } from '@fettle/core';
+import { expanded, inUnit, linear, printQuantity, type Spread, type Uncertain } from '@fettle/core';
 import { barsText, pressureCurveText } from '@fettle/draw';
 import { pressureUnit, pressureWords, unmeasured, wantedCells } from './pressure.ts';
 import { operandWords, shown } from './quantity.ts';
@@ -199,12 +199,16 @@ function flowLines(circuit: FilledCircuit, idle: Condition | undefined): string[
 
 function parameterLines(circuit: FilledCircuit): string[] {
   return table(
-    circuit.parameters.map(({ name, characteristic, nominal, measured, trust }) => [
-      name,
-      characteristic.name,
-      measured ? operandWords(characteristic, { kind: 'value', q: measured }) : 'NOT MEASURED',
-      `as new ${shown(characteristic, nominal)} (${trust})`,
-    ]),
+    circuit.parameters.map(({ name, characteristic, factor, nominal, measured, trust }) => {
+      // In the measurand of the sheet, which is the one the bench knows.
+      const read = measured && linear([{ factor: 1 / factor, of: measured }]);
+      return [
+        name,
+        factor === 1 ? characteristic.name : `${characteristic.name} × ${factor}`,
+        read ? operandWords(characteristic, { kind: 'value', q: read }) : 'NOT MEASURED',
+        `as new ${shown(characteristic, nominal / factor)} (${trust})`,
+      ];
+    }),
     '  ',
   );
 }

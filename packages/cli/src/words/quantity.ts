@@ -74,6 +74,13 @@ function significant(characteristic: Characteristic, si: number): string {
   return String(Number((unit === undefined ? si : inUnit(si, unit)).toPrecision(1)));
 }
 
+/** A doubt with two significant figures and its unit. */
+export function uncertaintyWords(characteristic: Characteristic, si: number): string {
+  const unit = unitOf(characteristic);
+  if (unit === undefined) return String(Number(si.toPrecision(2)));
+  return `${Number(inUnit(si, unit).toPrecision(2))} ${unit}`;
+}
+
 /** `2.4980 in to 2.5000 in`, `max 0.0040 in`, `min 2.4980 in`. */
 export function limitWords(characteristic: Characteristic, { lower, upper }: Limits): string {
   if (lower !== undefined && upper !== undefined)

@@ -68,7 +68,8 @@ export function warmGrades(kv100: SquareMetrePerSecond, hths?: PascalSecond): st
   const v = kv100 * 1e6;
   return WARM_GRADES.filter(
     (g) =>
-      v + SLACK >= g.kv100Min && v + SLACK < g.kv100Below &&
+      v + SLACK >= g.kv100Min &&
+      v + SLACK < g.kv100Below &&
       (hths === undefined || hths * 1e3 + SLACK >= g.hthsMin),
   ).map((g) => g.name);
 }

@@ -1,0 +1,132 @@
+import { describe, expect, it } from 'vitest';
+import { Bench } from '../testing/bench.ts';
+import { inches } from '../testing/tiny-sheet.ts';
+import { plausibleBand } from './plausible.ts';
+
+const THOU = 25.4e-6;
+/** The journal of the demo: new 2.4990–2.5000, worn out below 2.4980. */
+const JOURNAL = {
+  positions: [{ id: 'crank', name: 'Crank' }],
+  characteristics: [
+    inches('journal', {
+      position: 'crank',
+      limits: {
+        new: { lower: '2.4990 in', upper: '2.5000 in' },
+        wear: { lower: '2.4980 in', upper: '2.5000 in' },
+      },
+      sizes: [{ name: '.010 under', shift: '-0.010 in', obtainable: true }],
+    }),
+    inches('clearance', {
+      limits: { new: { lower: '0.0015 in', upper: '0.0030 in' }, wear: { upper: '0.0040 in' } },
+    }),
+    inches('taper', { limits: { wear: { upper: '0.0005 in' } } }),
+  ],
+};
+function bench(size?: string): Bench {
+  const made = new Bench(JOURNAL);
+  made.part('crank', 'crank', size === undefined ? 'used' : 'machined', size);
+  return made;
+}
+const band = (id: string, size?: string) => {
+  const found = plausibleBand(bench().book().characteristics.get(id)!, size);
+  return found && [found.from / THOU, found.to / THOU].map((x) => Math.round(x * 1e6) / 1e6);
+};
+/** The question a reading with the micrometer (u = .0001 in) raises. */
+const asked = (text: string, id = 'journal', size?: string) => {
+  const said = bench(size).said(id, text, { instrument: 'mic' });
+  return said.ok ? undefined : said.issues[0];
+};
+
+describe('the plausible band', () => {
+  it('goes from the limits for new parts to the wear limit and as much wear again', () => {
+    expect(band('journal')).toEqual([2497, 2500]);
+    expect(band('clearance')).toEqual([1.5, 5]);
+  });
+
+  it('moves with the size of the part', () => {
+    expect(band('journal', '.010 under')).toEqual([2487, 2490]);
+    expect(asked('2.4896 in', 'journal', '.010 under')).toBeUndefined();
+    // .0060 above the band of a ground journal; 2.4896 is one digit away.
+    expect(asked('2.4996 in', 'journal', '.010 under')?.message).toMatch(/2\.4896/);
+  });
+
+  it('is not there without both limit sets, and then nothing is asked', () => {
+    expect(band('taper')).toBeUndefined();
+    expect(asked('0.5 in', 'taper')).toBeUndefined();
+  });
+});
+
+describe('the question a reading raises', () => {
+  it('is none inside the band, its ends included', () => {
+    for (const text of ['2.4970 in', '2.4985 in', '2.5000 in']) expect(asked(text)).toBeUndefined();
+  });
+
+  it('asks about 2.4585 and suggests 2.4985, one digit away', () => {
+    expect(asked('2.4585 in')).toMatchObject({ code: 'reading/implausible', got: '2.4585 in' });
+    expect(asked('2.4585 in')?.message).toMatch(/Was it 2\.4985 in\?/);
+  });
+
+  it('asks beyond ten standard uncertainties, and not before, where no slip explains it', () => {
+    // Ten times .0001 beyond .0050; neither .0059 nor .0061 comes inside by a swap or by a digit before the last two.
+    expect(asked('0.0059 in', 'clearance')).toBeUndefined();
+    expect(asked('0.0061 in', 'clearance')).toBeDefined();
+    expect(asked('0.0061 in', 'clearance')?.message).not.toMatch(/Was it/);
+  });
+
+  it('asks nearer than that when swapping two neighbouring digits would bring it inside', () => {
+    // .0052 lies two uncertainties outside; swapped, .0025 is inside.
+    const coarse = new Bench({
+      characteristics: [
+        inches('clearance', {
+          limits: { new: { lower: '0.0015 in', upper: '0.0030 in' }, wear: { upper: '0.0040 in' } },
+        }),
+      ],
+    });
+    const near = coarse.said('clearance', '0.0052 in', { instrument: 'mic' });
+    expect(near.ok).toBe(true);
+    // Digits of .0052 that neighbour: 0 0, 0 5, 5 2. None gives .0025; 5.2 thou swapped gives 2.5.
+    const thou = coarse.said('clearance', '5.2 thou', { instrument: 'mic' });
+    expect(!thou.ok && thou.issues[0]!.message).toMatch(/Was it 2\.5 thou\?/);
+  });
+
+  it('does not take the last two digits for a slip: they are what is being measured', () => {
+    // 2.5004 and 2.5003 lie within ten uncertainties; changing the last digits would bring them inside.
+    expect(asked('2.5004 in')?.message).toMatch(/Was it 2\.4004|Was it 2\.5000/) === undefined;
+    const said = asked('0.0055 in', 'clearance');
+    expect(said).toBeUndefined();
+  });
+
+  it('is about a unit that has slipped, too', () => {
+    expect(asked('2.4985 mm')).toMatchObject({ code: 'reading/implausible' });
+  });
+});
+
+describe('a reading that was asked about', () => {
+  it('is kept when confirmed, with the question and what was first said', () => {
+    const said = bench().said('journal', '2.4585 in', { instrument: 'mic', confirmed: true });
+    expect(said).toMatchObject({
+      ok: true,
+      value: { value: '2.4585 in', asked: { code: 'reading/implausible', first_said: '2.4585 in' } },
+    });
+  });
+
+  it('is kept as corrected, with the question what was first said raised', () => {
+    const said = bench().said('journal', '2.4985 in', { instrument: 'mic', firstSaid: '2.4585 in' });
+    expect(said).toMatchObject({
+      ok: true,
+      value: { value: '2.4985 in', asked: { code: 'reading/implausible', first_said: '2.4585 in' } },
+    });
+    expect(said.ok && said.value.asked?.question).toMatch(/2\.4985/);
+  });
+
+  it('is asked about again when the correction is as far out', () => {
+    expect(bench().said('journal', '2.4685 in', { instrument: 'mic', firstSaid: '2.4585 in' }).ok).toBe(
+      false,
+    );
+  });
+
+  it('carries no question when none was asked', () => {
+    const said = bench().said('journal', '2.4985 in', { instrument: 'mic' });
+    expect(said.ok && said.value.asked).toBeUndefined();
+  });
+});
