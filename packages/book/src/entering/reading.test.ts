@@ -18,7 +18,7 @@ const SHEET = {
       with: 'feeler leaves',
       read_as: { total: { how: 'gear held over to one side', factor: 0.5 } },
     }),
-    { ...JSON.parse(JSON.stringify(inches('rail', { unit: undefined }))), kind: 'seen' },
+    { ...JSON.parse(JSON.stringify(inches('rail', { unit: undefined }))), kind: 'seen', wanted: 'flat' },
   ],
 };
 function bench(): Bench {
