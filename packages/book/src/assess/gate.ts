@@ -36,7 +36,7 @@ export interface Gate {
 const matches = (pattern: string, id: string): boolean =>
   pattern.endsWith('*') ? id.startsWith(pattern.slice(0, -1)) : id === pattern;
 
-export const isHidden = (cover: Cover, id: string): boolean =>
+const isHidden = (cover: Cover, id: string): boolean =>
   cover.hides.characteristics.some((pattern) => matches(pattern, id));
 
 function reasonsOf(judgement: Judgement): Reason[] {

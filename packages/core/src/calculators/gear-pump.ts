@@ -1,7 +1,14 @@
 import { calculator } from '../catalogue/calculator.ts';
 import { optionalQuantity, quantity } from '../catalogue/field.ts';
 import type { Caution } from '../issue.ts';
-import { endSlip, gearPumpDisplacement, idealFlow, leavesInvolute, type PumpGears, tipSlip } from '../oil/gear-pump.ts';
+import {
+  endSlip,
+  gearPumpDisplacement,
+  idealFlow,
+  leavesInvolute,
+  type PumpGears,
+  tipSlip,
+} from '../oil/gear-pump.ts';
 import { metre, pascal, pascalSecond, radian, radianPerSecond } from '../units/si.ts';
 
 const INCH = 0.0254;

@@ -10,7 +10,10 @@ export const ORIFICE = calculator({
   sources: ['orifice-equation'],
   input: {
     diameter: quantity('length', 'd, of the hole'),
-    discharge_coefficient: quantity('ratio', `Cd, ${SHARP_EDGE.min} to ${SHARP_EDGE.max} for a sharp edge`, { above: 0, max: 1 }),
+    discharge_coefficient: quantity('ratio', `Cd, ${SHARP_EDGE.min} to ${SHARP_EDGE.max} for a sharp edge`, {
+      above: 0,
+      max: 1,
+    }),
     pressure_difference: quantity('pressure', 'Δp across it', { min: 0 }),
     density: quantity('density', 'ρ of the oil'),
   },

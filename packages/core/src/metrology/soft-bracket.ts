@@ -27,7 +27,7 @@ const NEGLIGIBLE = 42;
  * integration runs from it outwards.
  *
  * @param q  y and u > 0
- * @param s  above 0
+ * @param edgeU  s, above 0
  */
 export function cutByBracket(
   q: { readonly value: number; readonly u: number },
