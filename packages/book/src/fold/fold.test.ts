@@ -101,7 +101,7 @@ describe('the fold', () => {
         const book = folded(all);
         const idle = new Set(book.idleStrikes.map(({ strike }) => strike));
         const strikes = book.entries.filter(({ kind, id }) => kind === 'strike' && !idle.has(id));
-        const holding = strikes.filter(({ id }) => !book.struck.has(id)).map(({ body }) => body['entry']);
+        const holding = strikes.filter(({ id }) => !book.struck.has(id)).map(({ body }) => body.entry);
         // What the definition says, checked against the answer instead of computed the same way.
         expect(new Set(holding)).toEqual(book.struck);
       }),

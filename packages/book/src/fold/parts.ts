@@ -91,7 +91,7 @@ export function foldedParts(
       entry: written.entry.id,
     });
     const part = parts.get(standing?.body.part ?? '');
-    const stillHere = part !== undefined && whereIs.get(part.id)?.winner?.body['position'] === id;
+    const stillHere = part !== undefined && whereIs.get(part.id)?.winner?.body.position === id;
     const firstPart = parts.get(first?.body.part ?? '');
     positions.set(id, {
       id,

@@ -29,7 +29,7 @@ export function strikesOf(entries: readonly Entry[]): Strikes {
   for (let i = entries.length - 1; i >= 0; i--) {
     const strike = entries[i]!;
     if (strike.kind !== 'strike' || strike.v !== 1 || struck.has(strike.id)) continue;
-    const target = String(strike.body['entry']);
+    const target = String(strike.body.entry);
     const entry = byId.get(target);
     if (!entry) idle.push({ strike: strike.id, target, why: 'target-not-here' });
     else if (entry.kind === 'job-opened')

@@ -105,7 +105,7 @@ function byHand(endThou: number, radialThou: number): number {
   if (!network.ok) throw new Error(JSON.stringify(network.issues));
   const solved = solvedNetwork(network.value, IDLE);
   if (!solved.ok) throw new Error(JSON.stringify(solved.issues));
-  return solved.value.pressures['gallery']!;
+  return solved.value.pressures.gallery!;
 }
 
 /** Ends of .003 and .005 in, clearances of main 1 and 2 of .003 and .0035 in. */
@@ -166,7 +166,7 @@ describe('the circuit filled from what was measured', () => {
     const circuit = filled(worn());
     const network = compiledNetwork({ ...circuit.input, speed: IDLE.speed, temperature: IDLE.temperature });
     const solved = network.ok ? solvedNetwork(network.value, {}) : network;
-    expect(solved.ok && solved.value.pressures['gallery']).toBeCloseTo(byHand(2.5, 1), 3);
+    expect(solved.ok && solved.value.pressures.gallery).toBeCloseTo(byHand(2.5, 1), 3);
   });
 
   it('says what is wrong when there is no circuit, or no such oil', () => {
@@ -248,9 +248,9 @@ describe('the pressure at the gauge', () => {
   it('is made up of flows that balance at the gallery', () => {
     const { shares, pressures } = oilShares(circuit, IDLE, { as: 'measured' });
     const flow = Object.fromEntries(shares.map((share) => [share.element, share.flow]));
-    expect(flow['pump']!).toBeGreaterThan(0);
-    expect(flow['main']! + flow['jet']!).toBeCloseTo(flow['pump']!, 12);
-    expect((flow['main']! + flow['jet']!) / flow['pump']!).toBeCloseTo(1, 6);
-    expect(pressures['gallery']).toBeCloseTo(byHand(Math.cbrt(76), 1.75), 1);
+    expect(flow.pump!).toBeGreaterThan(0);
+    expect(flow.main! + flow.jet!).toBeCloseTo(flow.pump!, 12);
+    expect((flow.main! + flow.jet!) / flow.pump!).toBeCloseTo(1, 6);
+    expect(pressures.gallery).toBeCloseTo(byHand(Math.cbrt(76), 1.75), 1);
   });
 });
