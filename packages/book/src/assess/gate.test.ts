@@ -89,6 +89,7 @@ describe('a gate', () => {
     expect(reasons(bench)).toEqual(['torque/not-logged bolt']);
     torque(bench, '82 lbf.ft', { bolt: '1' });
     torque(bench, '40 lbf.ft', { bolt: '2' });
+    torque(bench, '95 lbf.ft', { bolt: '2' });
     torque(bench, '82 lbf.ft', { bolt: '2' }, 1);
     expect(bench.assessed().torques[0]!.unlogged).toEqual([{ bolt: '2' }]);
     torque(bench, '110 N.m', { bolt: '2' });

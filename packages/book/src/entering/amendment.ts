@@ -1,36 +1,25 @@
 import { failed, type Outcome, ok } from '@fettle/core';
+import { amendedSheet, documentsIn } from '../fold/amendments.ts';
 import type { Book } from '../fold/book.ts';
 import type { Body } from '../ledger/bodies.ts';
-import { readSheet } from '../sheet/read-sheet.ts';
 import { unknownCharacteristic } from './reading.ts';
 
 /**
- * Holds an amendment against the whole sheet before it is entered: limits that cross, units that do not fit and
- * relations that break are found now, not when somebody reads.
- *
- * A document named in an amendment needs no entry on the sheet: its name is what is known of it.
+ * Holds an amendment against the whole sheet, as amended so far, before it is entered: limits that cross, units that do
+ * not fit and relations that break are found now, not when somebody reads.
  */
 export function admittedAmendment(
   book: Book,
   body: Body<'characteristic-amended'>,
 ): Outcome<Body<'characteristic-amended'>> {
   const { sheet } = book;
-  const before = book.characteristics.get(body.characteristic);
-  if (!sheet || !before) return failed(unknownCharacteristic(book, body.characteristic));
-  const named = [...documentsIn(body.change)].filter((id) => !(id in sheet.documents));
-  const amended = readSheet({
-    ...sheet,
-    documents: { ...sheet.documents, ...Object.fromEntries(named.map((id) => [id, { title: id }])) },
-    characteristics: sheet.characteristics.map((one) =>
-      one.id === body.characteristic ? { ...before, ...body.change, id: one.id } : one,
-    ),
-  });
+  if (!sheet || !book.characteristics.has(body.characteristic))
+    return failed(unknownCharacteristic(book, body.characteristic));
+  // What was amended before may name documents of its own; they are known by their names only, as is this one's.
+  const characteristics = [...book.characteristics.values()];
+  const documents = { ...sheet.documents };
+  for (const { body: earlier } of book.amended.values())
+    for (const named of documentsIn(earlier.change)) documents[named] ??= { title: named };
+  const amended = amendedSheet({ ...sheet, documents, characteristics }, body);
   return amended.ok ? ok(body) : amended;
-}
-
-function* documentsIn(value: unknown): Generator<string> {
-  if (typeof value !== 'object' || value === null) return;
-  for (const [key, inner] of Object.entries(value))
-    if (key === 'document' && typeof inner === 'string') yield inner;
-    else yield* documentsIn(inner);
 }

@@ -5,7 +5,7 @@ import { asFittedNow } from '../assess/selection.ts';
 import { Bench } from '../testing/bench.ts';
 import { inches } from '../testing/tiny-sheet.ts';
 import { type FilledCircuit, filledCircuit } from './circuit.ts';
-import { gaugePressure, gaugePressureSpread, oilShares, repairsOf } from './pressure.ts';
+import { gaugePressure, gaugePressureSpread, oilShares, repairsOf, sweptFlow } from './pressure.ts';
 
 const THOU = 25.4e-6;
 const IDLE = { speed: (600 * 2 * Math.PI) / 60, temperature: 273.15 + 93 };
@@ -252,5 +252,18 @@ describe('the pressure at the gauge', () => {
     expect(flow.main! + flow.jet!).toBeCloseTo(flow.pump!, 12);
     expect((flow.main! + flow.jet!) / flow.pump!).toBeCloseTo(1, 6);
     expect(pressures.gallery).toBeCloseTo(byHand(Math.cbrt(76), 1.75), 1);
+  });
+
+  it('tells what drains into the sump from what the pump sweeps', () => {
+    const { shares } = oilShares(circuit, IDLE, { as: 'measured' });
+    expect(shares.map(({ element, drains }) => [element, drains])).toEqual([
+      ['pump', false],
+      ['main', true],
+      ['jet', true],
+    ]);
+    // 0.6 in³ a turn of the pump, which turns 5 times a second at 600 rpm.
+    expect(sweptFlow(circuit, IDLE)).toBeCloseTo(0.6 * 0.0254 ** 3 * 5, 12);
+    const delivered = shares.find(({ element }) => element === 'pump')!.flow;
+    expect(delivered).toBeLessThan(sweptFlow(circuit, IDLE)!);
   });
 });
