@@ -1,9 +1,8 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import Database from 'better-sqlite3';
-import { failed, type Outcome, ok } from './outcome.ts';
-import { faultOf } from './sqlite/fault.ts';
+import { exclusiveLock } from './exclusive-lock.ts';
+import { failed, type Outcome } from './outcome.ts';
 
 /** Between two tries for the lock [ms]. */
 const RETRY = 20;
@@ -13,10 +12,6 @@ const HOLDER_FILE = 'writer.json';
 
 /**
  * Does `work` as the one writer of a data directory, across processes.
- *
- * The lock is an exclusive transaction on an empty database: the operating system lets go of it when the process
- * dies, however it dies, so that no stale lock ever has to be judged. Nothing else may open that file: a POSIX lock
- * is lost when its process closes any handle on the file.
  *
  * @param wait  how long to wait for another writer [ms]
  */
@@ -28,7 +23,7 @@ export async function asWriter<T>(
   const file = join(directory, LOCK_FILE);
   const until = performance.now() + wait;
   for (;;) {
-    const lock = locked(file);
+    const lock = exclusiveLock(file);
     if (lock.ok) {
       const holder = join(directory, HOLDER_FILE);
       try {
@@ -36,24 +31,12 @@ export async function asWriter<T>(
         return await work();
       } finally {
         rmSync(holder, { force: true });
-        lock.value.close();
+        lock.value.release();
       }
     }
     if (lock.issues[0]?.code !== 'store/in-use') return lock;
     if (performance.now() >= until) return inUse(directory, wait);
     await pause(RETRY);
-  }
-}
-
-function locked(file: string): Outcome<Database.Database> {
-  let lock: Database.Database | undefined;
-  try {
-    lock = new Database(file, { timeout: 0 });
-    lock.exec('begin exclusive');
-    return ok(lock);
-  } catch (error) {
-    lock?.close();
-    return failed(faultOf(error, file));
   }
 }
 
