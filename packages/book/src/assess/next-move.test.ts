@@ -72,14 +72,22 @@ describe('the next move', () => {
     expect(move?.move === 'finer-than-owned' && move.needed / THOU).toBeCloseTo(3 / 1.6449, 3);
   });
 
-  it('is the coarsest instrument owned that would decide', () => {
+  it('is the coarsest instrument owned that would decide and can take the same measure', () => {
     const bench = new Bench(gap('0.0050 in'));
     bench.read('gap', '0.0047 in', { instrument: 'tele' });
-    // .0003 from the limit wants u ≤ .00018: dial bore gauge .00015 and micrometer .0001 would do, depth .0002 not.
+    bench.declare('fine', 'dial bore gauge', { expanded: '0.0001 in', coverage: 2, common_share: 0.5 });
+    // .0003 from the limit wants u ≤ .00018: both bore gauges would do; the micrometer is fine enough, but no bore gauge.
     expect(bench.judgement('gap')).toMatchObject({
       status: 'cannot-tell',
       next: { move: 'use-instrument', instrument: 'dbg' },
     });
+  });
+
+  it('is not an instrument that cannot take the measure, however fine', () => {
+    const bench = new Bench(gap('0.0050 in'));
+    bench.declare('edge', 'straightedge and leaf', { expanded: '0.0007 in', coverage: 2, common_share: 0.5 });
+    bench.read('gap', '0.0047 in', { instrument: 'edge' });
+    expect(bench.judgement('gap').next?.move).toBe('finer-than-owned');
   });
 
   it('says how fine it would have to be when nothing owned is', () => {

@@ -163,6 +163,16 @@ function ownedLeaves(reckoning: Reckoning): { text: string; size: number }[] {
   });
 }
 
+/** Types of instrument that can take each other's measure. Common practice, no source; any other only its own type's. */
+const INTERCHANGEABLE: readonly (readonly string[])[] = [
+  ['telescoping gauge', 'dial bore gauge', 'inside micrometer', 'calliper'],
+  ['micrometer', 'calliper'],
+  ['depth micrometer', 'calliper'],
+];
+
+const takesTheSame = (type: string, other: string): boolean =>
+  type === other || INTERCHANGEABLE.some((types) => types.includes(type) && types.includes(other));
+
 /**
  * An instrument owned that would decide if it read the same: its own uncertainty alone is put in the place of the
  * direct reading's. Of those that would, the coarsest is named: the finest is seldom the quickest.
@@ -191,12 +201,15 @@ function byInstrument(
   const needed = apart / normalQuantile(1 - RISK);
   if (member.known.witnesses.every(({ by }) => by === 'readings')) {
     const { kind } = judgement.characteristic;
+    // A depth micrometer is fine enough for many a bore, and cannot reach across it.
+    const used = readingsAt(reckoning, member.known.entries).flatMap(
+      ({ body }) => reckoning.book.instruments.get(body.instrument)?.body.type ?? [],
+    );
     const fit = [...reckoning.book.instruments.values()]
+      .filter(({ body }) => used.some((type) => takesTheSame(type, body.type)))
       .flatMap((instrument) => {
         const own = kind === 'seen' ? undefined : standardUncertaintyOf(instrument, kind, value);
-        return own !== undefined && own < u && instrument.body.type !== 'feeler leaves'
-          ? [{ instrument, own }]
-          : [];
+        return own !== undefined && own < u ? [{ instrument, own }] : [];
       })
       .filter(({ own }) => conformity({ value, u: own }, limits, RISK).verdict !== 'cannot-tell')
       .sort((a, b) => b.own - a.own)[0];
