@@ -5,7 +5,7 @@ import { nextEntry } from '../ledger/writing.ts';
 
 /** Invented ledgers for the tests of this package and of those that rest on it. */
 
-export const JOB = '01920000-0000-7000-8000-000000000001';
+const JOB = '01920000-0000-7000-8000-000000000001';
 
 /** A UUID that differs by device and page and comes out the same on every run. */
 function idOf(device: string, n: number, salt: number): string {
