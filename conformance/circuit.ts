@@ -32,7 +32,6 @@ import {
   solvedNetwork,
   springIndex,
   squareMetre,
-  squareMetrePerSecond,
   totalCoils,
   wahlFactor,
   wireForLoad,

@@ -45,7 +45,7 @@ export async function storedBench(
     const kept = await directory.store.entries(job);
     if (!kept.ok) return kept;
     const sheets = await sheetsOf(directory, kept.value.entries);
-    return sheets.ok ? ok(foldedBook(kept.value.entries, sheets.value)) : sheets;
+    return sheets.ok ? ok(foldedBook(kept.value.entries, sheets.value, readSheet)) : sheets;
   };
   const first = await load();
   if (!first.ok) return first;
@@ -89,7 +89,7 @@ export function memoryBench(
     job,
     entries: () => ledger,
     book: () => {
-      book ??= foldedBook(ledger, sheets);
+      book ??= foldedBook(ledger, sheets, readSheet);
       return book;
     },
     write: async (drafts) => {

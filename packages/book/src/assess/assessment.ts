@@ -2,8 +2,8 @@ import type { Book } from '../fold/book.ts';
 import { type Gate, gateOf } from './gate.ts';
 import { type Judgement, judgementsOf } from './judgement.ts';
 import { type NextMove, nextMove } from './next-move.ts';
-import { Reckoning } from './reckoning.ts';
-import { asFittedNow, type Selection } from './selection.ts';
+import { type Catalogue, Reckoning } from './reckoning.ts';
+import type { Selection } from './selection.ts';
 import { type TorqueAssessment, torqueAssessment } from './torque.ts';
 
 /** A judgement with what to do about it. */
@@ -21,8 +21,8 @@ export interface Assessment {
   readonly gates: readonly Gate[];
 }
 
-export function assessment(book: Book, selection: Selection = asFittedNow(book)): Assessment {
-  const reckoning = new Reckoning(book, selection);
+export function assessment(book: Book, selection: Selection, catalogue: Catalogue): Assessment {
+  const reckoning = new Reckoning(book, selection, catalogue);
   const judgements = [...book.characteristics.values()].flatMap((c) => judgementsOf(reckoning, c));
   const assessed = judgements.map((judgement): Assessed => {
     const next = nextMove(reckoning, judgement, judgements);

@@ -1,4 +1,4 @@
-import { answered, CATALOGUE, parseQuantity, type QuantityKind } from '@fettle/core';
+import { answered, type Calculator, parseQuantity, type QuantityKind } from '@fettle/core';
 import type { Book, PartState, ReadingOnRecord } from '../fold/book.ts';
 import { isAt, type Place, placeAlong, placesOf, placeText, positionAt } from '../sheet/places.ts';
 import type { Relation } from '../sheet/relation.ts';
@@ -24,6 +24,9 @@ import { stateNamed } from './selection.ts';
 import { narrowed } from './verdict.ts';
 
 export type { Witness } from './merging.ts';
+
+/** The calculators a relation may name: `CATALOGUE` of core, as a rule. Handed in, so that a page may load it late. */
+export type Catalogue = ReadonlyMap<string, Calculator>;
 
 /** What is known of a characteristic at one place, all witnesses together. */
 export interface Known {
@@ -68,10 +71,12 @@ export class Reckoning {
   private readonly readings = new Map<string, ReadingOnRecord[]>();
   readonly book: Book;
   readonly selection: Selection;
+  private readonly catalogue: Catalogue;
 
-  constructor(book: Book, selection: Selection) {
+  constructor(book: Book, selection: Selection, catalogue: Catalogue) {
     this.book = book;
     this.selection = selection;
+    this.catalogue = catalogue;
     for (const reading of book.readings) {
       if (reading.standing !== 'counts') continue;
       const own = this.readings.get(reading.body.characteristic) ?? [];
@@ -300,7 +305,7 @@ export class Reckoning {
     },
     place: Place,
   ): Reckoned {
-    const calculator = CATALOGUE.get(call.name);
+    const calculator = this.catalogue.get(call.name);
     if (!calculator) throw new Error(`no calculator ${call.name}`);
     const fixed: Record<string, string> = {};
     const moving: { key: string; reckoned: Reckoned }[] = [];

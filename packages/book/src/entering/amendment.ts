@@ -2,6 +2,7 @@ import { failed, type Outcome, ok } from '@fettle/core';
 import { amendedSheet, documentsIn } from '../fold/amendments.ts';
 import type { Book } from '../fold/book.ts';
 import type { Body } from '../ledger/bodies.ts';
+import { readSheet } from '../sheet/read-sheet.ts';
 import { unknownCharacteristic } from './reading.ts';
 
 /**
@@ -20,6 +21,6 @@ export function admittedAmendment(
   const documents = { ...sheet.documents };
   for (const { body: earlier } of book.amended.values())
     for (const named of documentsIn(earlier.change)) documents[named] ??= { title: named };
-  const amended = amendedSheet({ ...sheet, documents, characteristics }, body);
+  const amended = amendedSheet({ ...sheet, documents, characteristics }, body, readSheet);
   return amended.ok ? ok(body) : amended;
 }

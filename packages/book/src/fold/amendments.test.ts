@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { readSheet } from '../sheet/read-sheet.ts';
 import { Desk } from '../testing/desk.ts';
 import { inches, tinySheet } from '../testing/tiny-sheet.ts';
 import { foldedBook } from './fold.ts';
@@ -11,7 +12,7 @@ function amended(characteristic: string, change: Record<string, unknown>) {
   const desk = new Desk('a');
   desk.write('spec-adopted', { sheet: TINY.hash, title: 't' });
   desk.write('characteristic-amended', { characteristic, change, why: 'a better source' });
-  return foldedBook(desk.entries, TINY.sheets);
+  return foldedBook(desk.entries, TINY.sheets, readSheet);
 }
 
 it('replaces what an amendment names and leaves the rest as the sheet has it', () => {
@@ -46,8 +47,10 @@ it('waits for a sheet that is not here', () => {
   const desk = new Desk('a');
   desk.write('spec-adopted', { sheet: TINY.hash, title: 't' });
   desk.write('characteristic-amended', { characteristic: 'shaft.size', change: { name: 'Shaft' }, why: 'w' });
-  const without = foldedBook(desk.entries, new Map());
+  const without = foldedBook(desk.entries, new Map(), readSheet);
   expect(without.problems).toEqual([]);
   expect(without.amended.size).toBe(1);
-  expect(foldedBook(desk.entries, TINY.sheets).characteristics.get('shaft.size')?.name).toBe('Shaft');
+  expect(foldedBook(desk.entries, TINY.sheets, readSheet).characteristics.get('shaft.size')?.name).toBe(
+    'Shaft',
+  );
 });

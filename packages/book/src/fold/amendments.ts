@@ -1,11 +1,16 @@
 import type { Issue, Outcome } from '@fettle/core';
 import type { Body } from '../ledger/bodies.ts';
 import { inOrder } from '../ledger/ledger.ts';
-import { readSheet } from '../sheet/read-sheet.ts';
 import type { Characteristic, SpecSheet } from '../sheet/sheet.ts';
 import type { Written } from './book.ts';
 
 type Amendment = Body<'characteristic-amended'>;
+
+/**
+ * How a spec sheet is read: `readSheet`, as a rule. It is handed in, because it knows every calculator and the oil
+ * network, and a page that has no amendment to fold need not load those before it can show anything.
+ */
+export type SheetReader = (value: unknown) => Outcome<SpecSheet>;
 
 /**
  * The sheet with one amendment made, held to the same checks as the sheet itself: a limit whose unit does not fit, or a
@@ -16,6 +21,7 @@ type Amendment = Body<'characteristic-amended'>;
 export function amendedSheet(
   sheet: SpecSheet,
   { characteristic: id, change }: Amendment,
+  readSheet: SheetReader,
 ): Outcome<SpecSheet> {
   const named = [...documentsIn(change)].filter((document) => !Object.hasOwn(sheet.documents, document));
   const known = sheet.characteristics.some((c) => c.id === id);
@@ -43,12 +49,13 @@ export function* documentsIn(value: unknown): Generator<string> {
 export function amendedCharacteristics(
   sheet: SpecSheet | undefined,
   amendments: ReadonlyMap<string, Written<'characteristic-amended'>>,
+  readSheet: SheetReader,
 ): { characteristics: Map<string, Characteristic>; problems: Issue[] } {
   const problems: Issue[] = [];
   let amended = sheet;
   for (const amendment of [...amendments.values()].sort((a, b) => inOrder(a.entry, b.entry))) {
     if (!amended) break;
-    const changed = amendedSheet(amended, amendment.body);
+    const changed = amendedSheet(amended, amendment.body, readSheet);
     if (changed.ok) amended = changed.value;
     else problems.push(doesNotFit(amendment, changed.issues[0]));
   }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Body, Kind } from '../ledger/bodies.ts';
+import { readSheet } from '../sheet/read-sheet.ts';
 import { Desk } from '../testing/desk.ts';
 import { inches, tinySheet } from '../testing/tiny-sheet.ts';
 import type { Book } from './book.ts';
@@ -104,7 +105,7 @@ function twoDesks(kind: Kind): [Desk, Desk] {
   for (const part of ['p0', 'p1']) desk.write('part-entered', { part, name: part, condition: 'used' });
   return [desk, desk.beside('b')];
 }
-const folded = (desk: Desk) => foldedBook(desk.entries, SHEETS);
+const folded = (desk: Desk) => foldedBook(desk.entries, SHEETS, readSheet);
 
 describe.each(QUESTIONS)('$kind, whose answers are $is', ({ kind, answers, shown, is }) => {
   /** Whether the earlier answer says nothing of the later one's question: what was current then may show through. */

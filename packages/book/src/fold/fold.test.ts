@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../ledger/entry.ts';
 import { inOrder, merged } from '../ledger/ledger.ts';
+import { readSheet } from '../sheet/read-sheet.ts';
 import { Desk } from '../testing/desk.ts';
 import { inches, tinySheet } from '../testing/tiny-sheet.ts';
 import { foldedBook } from './fold.ts';
@@ -59,7 +60,7 @@ const ledgers: fc.Arbitrary<Entry[]> = fc.array(deed, { minLength: 1, maxLength:
   return desks.reduce((all, desk) => merged(all, desk.entries), [] as Entry[]);
 });
 
-const folded = (entries: readonly Entry[]) => foldedBook(entries, TINY.sheets);
+const folded = (entries: readonly Entry[]) => foldedBook(entries, TINY.sheets, readSheet);
 
 describe('the fold', () => {
   it('gives the same book under any order of arrival', () => {

@@ -2,7 +2,7 @@ import type { Body, Kind } from '../ledger/bodies.ts';
 import { bodyOf, type Entry, isKnown } from '../ledger/entry.ts';
 import { chainFaults, inOrder, merged } from '../ledger/ledger.ts';
 import type { SpecSheet } from '../sheet/sheet.ts';
-import { amendedCharacteristics } from './amendments.ts';
+import { amendedCharacteristics, type SheetReader } from './amendments.ts';
 import type { Book, CoverOnRecord, Standing, Written } from './book.ts';
 import { type Conflict, decided } from './decision.ts';
 import { foldedParts } from './parts.ts';
@@ -49,9 +49,14 @@ class Standings {
  * The book of one job: a pure fold over its ledger, the same under any order of arrival.
  *
  * @param entries  of one job, in any order; the same id twice counts once
- * @param sheets   the spec sheets at hand, by hash; one that is not here is shown as missing
+ * @param sheets     the spec sheets at hand, by hash; one that is not here is shown as missing
+ * @param readSheet  holds an amended sheet to the checks of a sheet
  */
-export function foldedBook(entries: readonly Entry[], sheets: ReadonlyMap<string, SpecSheet>): Book {
+export function foldedBook(
+  entries: readonly Entry[],
+  sheets: ReadonlyMap<string, SpecSheet>,
+  readSheet: SheetReader,
+): Book {
   const ledger = merged(entries, []);
   const { struck, idle } = strikesOf(ledger);
   const standings = new Standings();
@@ -66,7 +71,7 @@ export function foldedBook(entries: readonly Entry[], sheets: ReadonlyMap<string
   const sheet = sheetHash === undefined ? undefined : sheets.get(sheetHash);
   const mentioned = new Set(standings.all('spec-adopted').map((written) => written.body.sheet));
   const amended = standings.byKey('characteristic-amended', (body) => body.characteristic);
-  const { characteristics, problems } = amendedCharacteristics(sheet, amended);
+  const { characteristics, problems } = amendedCharacteristics(sheet, amended, readSheet);
   const instruments = standings.byKey('instrument-declared', (body) => body.instrument);
   const reworked = standings.byKey('part-reworked', (body) => body.part);
   const {

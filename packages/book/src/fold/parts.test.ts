@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { readSheet } from '../sheet/read-sheet.ts';
 import { Desk } from '../testing/desk.ts';
 import { foldedBook } from './fold.ts';
 
@@ -8,7 +9,7 @@ function desk(): Desk {
   for (const part of ['old', 'new']) opened.write('part-entered', { part, name: part, condition: 'used' });
   return opened;
 }
-const folded = (d: Desk) => foldedBook(d.entries, new Map());
+const folded = (d: Desk) => foldedBook(d.entries, new Map(), readSheet);
 const now = (d: Desk, position: string) => folded(d).positions.get(position)?.now?.part;
 const found = (d: Desk, position: string) => folded(d).positions.get(position)?.asFound;
 

@@ -1,4 +1,4 @@
-import { compiledNetwork, linear, solvedNetwork, standardUncertainty } from '@fettle/core';
+import { CATALOGUE, compiledNetwork, linear, solvedNetwork, standardUncertainty } from '@fettle/core';
 import { describe, expect, it } from 'vitest';
 import { Reckoning } from '../assess/reckoning.ts';
 import { asFittedNow } from '../assess/selection.ts';
@@ -81,7 +81,7 @@ const sheet = (main: Record<string, unknown> = {}, ends = 'mean-cube') => ({
 
 function filled(bench: Bench, grade?: string): FilledCircuit {
   const book = bench.book();
-  const circuit = filledCircuit(book, new Reckoning(book, asFittedNow(book)), grade);
+  const circuit = filledCircuit(book, new Reckoning(book, asFittedNow(book), CATALOGUE), grade);
   if (!circuit.ok) throw new Error(JSON.stringify(circuit.issues));
   return circuit.value;
 }
@@ -172,10 +172,10 @@ describe('the circuit filled from what was measured', () => {
   it('says what is wrong when there is no circuit, or no such oil', () => {
     const bench = new Bench({ characteristics: [inches('end')] });
     const book = bench.book();
-    const none = filledCircuit(book, new Reckoning(book, asFittedNow(book)));
+    const none = filledCircuit(book, new Reckoning(book, asFittedNow(book), CATALOGUE));
     expect(none.ok ? [] : none.issues.map(({ code }) => code)).toEqual(['oil/no-circuit']);
     const oiled = worn().book();
-    const grade = filledCircuit(oiled, new Reckoning(oiled, asFittedNow(oiled)), 'chip-fat');
+    const grade = filledCircuit(oiled, new Reckoning(oiled, asFittedNow(oiled), CATALOGUE), 'chip-fat');
     expect(grade.ok ? [] : grade.issues).toMatchObject([
       { code: 'oil/unknown-grade', wanted: 'thin, thick' },
     ]);

@@ -1,12 +1,15 @@
+import { CATALOGUE } from '@fettle/core';
 import { type Assessed, type Assessment, assessment } from '../assess/assessment.ts';
 import type { Gate } from '../assess/gate.ts';
 import type { Selection } from '../assess/selection.ts';
+import { asFittedNow } from '../assess/selection.ts';
 import { admittedReading, type ReadingSaid } from '../entering/reading.ts';
 import type { Book } from '../fold/book.ts';
 import { foldedBook } from '../fold/fold.ts';
 import type { Body } from '../ledger/bodies.ts';
 import type { Entry } from '../ledger/entry.ts';
 import { placeFrom, placeText } from '../sheet/places.ts';
+import { readSheet } from '../sheet/read-sheet.ts';
 import { Desk } from './desk.ts';
 import { type TinySheet, tinySheet } from './tiny-sheet.ts';
 
@@ -100,12 +103,12 @@ export class Bench {
   }
 
   book(): Book {
-    return foldedBook(this.desk.entries, this.tiny.sheets);
+    return foldedBook(this.desk.entries, this.tiny.sheets, readSheet);
   }
 
   assessed(selection?: (book: Book) => Selection): Assessment {
     const book = this.book();
-    return assessment(book, selection?.(book));
+    return assessment(book, (selection ?? asFittedNow)(book), CATALOGUE);
   }
 
   judgement(characteristic: string, at = '', selection?: (book: Book) => Selection): Assessed {

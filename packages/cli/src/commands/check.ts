@@ -9,7 +9,7 @@ import {
   placeText,
   type TorqueAssessment,
 } from '@fettle/book';
-import { failed, type Outcome, ok } from '@fettle/core';
+import { CATALOGUE, failed, type Outcome, ok } from '@fettle/core';
 import { closingLineText } from '@fettle/draw';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
@@ -49,7 +49,7 @@ export const registerCheck: Register = (program, run) => {
             message:
               'The job’s spec sheet is not here, so nothing can be judged. Import it with the job, or adopt one with "fettle sheet JOB --from FILE".',
           });
-        const assessed = assessment(book, said.asFound ? asFound(book) : asFittedNow(book));
+        const assessed = assessment(book, said.asFound ? asFound(book) : asFittedNow(book), CATALOGUE);
         return ok(reply(book, assessed, said));
       }),
     );

@@ -1,5 +1,5 @@
-import { assessment, type Book, type Gate, gateAsSeen } from '@fettle/book';
-import { failed, type Issue, type Outcome, ok } from '@fettle/core';
+import { asFittedNow, assessment, type Book, type Gate, gateAsSeen } from '@fettle/book';
+import { CATALOGUE, failed, type Issue, type Outcome, ok } from '@fettle/core';
 import type { Draft } from '@fettle/store';
 import type { Bench } from '../bench.ts';
 import type { Register } from '../registration.ts';
@@ -38,7 +38,7 @@ Examples:
     );
 };
 
-const gates = (book: Book): readonly Gate[] => assessment(book).gates;
+const gates = (book: Book): readonly Gate[] => assessment(book, asFittedNow(book), CATALOGUE).gates;
 
 const issue = (code: string, got: string, wanted: string, message: string): Issue => ({
   code,

@@ -11,6 +11,7 @@ import {
   repairsOf,
 } from '@fettle/book';
 import {
+  CATALOGUE,
   failed,
   type Issue,
   type Outcome,
@@ -106,7 +107,7 @@ function conditionsOf(book: Book, said: Said): Outcome<Condition[]> {
 }
 
 function predicted(context: Context, book: Book, said: Said): Outcome<Reply> {
-  const reckoning = new Reckoning(book, said.asFound ? asFound(book) : asFittedNow(book));
+  const reckoning = new Reckoning(book, said.asFound ? asFound(book) : asFittedNow(book), CATALOGUE);
   const circuit = filledCircuit(book, reckoning, said.oil);
   if (!circuit.ok) return circuit;
   const conditions = conditionsOf(book, said);

@@ -1,5 +1,6 @@
 import {
   admittedReading,
+  asFittedNow,
   assessment,
   type Body,
   type Book,
@@ -11,7 +12,7 @@ import {
   positionAt,
   unknownCharacteristic,
 } from '@fettle/book';
-import { failed, type Outcome, ok } from '@fettle/core';
+import { CATALOGUE, failed, type Outcome, ok } from '@fettle/core';
 import type { Draft } from '@fettle/store';
 import type { Bench } from '../bench.ts';
 import type { Register } from '../registration.ts';
@@ -226,7 +227,7 @@ function answer(
   written: unknown,
   parts: readonly Draft[],
 ): Reply {
-  const touched = assessment(book).judgements.filter(
+  const touched = assessment(book, asFittedNow(book), CATALOGUE).judgements.filter(
     (judgement) =>
       judgement.characteristic.id === characteristic.id &&
       places.some((place) => Object.entries(judgement.place).every(([axis, v]) => (place[axis] ?? v) === v)),

@@ -8,7 +8,7 @@ import {
   sourceOf,
   unknownCharacteristic,
 } from '@fettle/book';
-import { failed, type Outcome, ok } from '@fettle/core';
+import { CATALOGUE, failed, type Outcome, ok } from '@fettle/core';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { nameOf } from '../words/judgement.ts';
@@ -34,7 +34,7 @@ export const registerWhy: Register = (program, run) => {
         const book = bench.value.book();
         const [id, at] = name.split('@');
         if (!book.characteristics.has(id!)) return failed(unknownCharacteristic(book, id!));
-        const { judgements } = assessment(book, said.asFound ? asFound(book) : asFittedNow(book));
+        const { judgements } = assessment(book, said.asFound ? asFound(book) : asFittedNow(book), CATALOGUE);
         const meant = judgements.filter(
           (j) => j.characteristic.id === id && (at === undefined || placeText(j.place) === at),
         );
