@@ -2,7 +2,8 @@ import type { Book } from '../fold/book.ts';
 import { type Gate, gateOf } from './gate.ts';
 import { type Judgement, judgementsOf } from './judgement.ts';
 import { type NextMove, nextMove } from './next-move.ts';
-import { type Catalogue, Reckoning } from './reckoning.ts';
+import { Reckoning } from './reckoning.ts';
+import type { Catalogue } from './relations.ts';
 import type { Selection } from './selection.ts';
 import { type TorqueAssessment, torqueAssessment } from './torque.ts';
 

@@ -1,6 +1,7 @@
 import type { Book, Written } from '../fold/book.ts';
 import type { GateSeen } from '../ledger/bodies.ts';
 import { isBefore } from '../ledger/ledger.ts';
+import { isMeantBy } from '../sheet/id-pattern.ts';
 import { placeText } from '../sheet/places.ts';
 import type { Cover } from '../sheet/sheet.ts';
 import type { Judgement } from './judgement.ts';
@@ -33,11 +34,8 @@ export interface Gate {
   readonly sinceThen: readonly Reason[];
 }
 
-const matches = (pattern: string, id: string): boolean =>
-  pattern.endsWith('*') ? id.startsWith(pattern.slice(0, -1)) : id === pattern;
-
 const isHidden = (cover: Cover, id: string): boolean =>
-  cover.hides.characteristics.some((pattern) => matches(pattern, id));
+  cover.hides.characteristics.some((pattern) => isMeantBy(pattern, id));
 
 function reasonsOf(judgement: Judgement): Reason[] {
   const { characteristic, status, place } = judgement;
@@ -97,7 +95,7 @@ export function gateOf(
 ): Gate {
   const hidden = judgements.filter(({ characteristic }) => isHidden(cover, characteristic.id));
   const fasteners = torques.filter(({ fastener }) =>
-    cover.hides.fasteners.some((f) => matches(f, fastener.id)),
+    cover.hides.fasteners.some((f) => isMeantBy(f, fastener.id)),
   );
   const reasons: Reason[] = [
     ...book.conflicts.map((conflict) => ({

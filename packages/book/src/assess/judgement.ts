@@ -2,9 +2,11 @@ import type { Caution } from '@fettle/core';
 import type { PartState, SightOnRecord } from '../fold/book.ts';
 import { isAt, type Place, placeAlong, positionAt } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
+import type { Known } from './known.ts';
 import { type LimitSetName, limitsOf } from './limits.ts';
 import { MISSING, meanOf, type Operand } from './operand.ts';
-import { type Known, type Reckoning, reducedOperand } from './reckoning.ts';
+import type { Reckoning } from './reckoning.ts';
+import { reducedOperand } from './reduced-operand.ts';
 import { type Answer, narrowed, type Verdict, verdictOf } from './verdict.ts';
 
 /** `missing`: not everything was read. `no-limits`: known, with nothing to judge it by. */

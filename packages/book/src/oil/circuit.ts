@@ -11,9 +11,11 @@ import {
   type Uncertain,
   uncertain,
 } from '@fettle/core';
+import type { Known } from '../assess/known.ts';
 import { limitsOf, siOf } from '../assess/limits.ts';
 import { meanCubeOf, meanOf, type Operand } from '../assess/operand.ts';
-import { type Known, type Reckoning, reducedOperand } from '../assess/reckoning.ts';
+import type { Reckoning } from '../assess/reckoning.ts';
+import { reducedOperand } from '../assess/reduced-operand.ts';
 import { narrowed, verdictOf } from '../assess/verdict.ts';
 import type { Book } from '../fold/book.ts';
 import { isAt } from '../sheet/places.ts';

@@ -1,0 +1,156 @@
+import { answered, type Calculator, parseQuantity, type QuantityKind } from '@fettle/core';
+import type { Book } from '../fold/book.ts';
+import { type Place, placeAlong } from '../sheet/places.ts';
+import type { Relation } from '../sheet/relation.ts';
+import type { Characteristic } from '../sheet/sheet.ts';
+import { type Known, NOTHING, type Reckoned, together } from './known.ts';
+import { functionOf, interval, linearOf, valued } from './operand.ts';
+import { reducedOperand } from './reduced-operand.ts';
+import { axesOf } from './relation-axes.ts';
+import { narrowed } from './verdict.ts';
+
+/** The calculators a relation may name: `CATALOGUE` of core, as a rule. Handed in, so that a page may load it late. */
+export type Catalogue = ReadonlyMap<string, Calculator>;
+
+/** Where a relation finds what it rests on. */
+interface Source {
+  readonly book: Book;
+  characteristic(id: string): Characteristic;
+  at(id: string, place: Place): Known;
+}
+
+/** Works out relations between characteristics, each place by itself. */
+export class Relations {
+  private readonly source: Source;
+  private readonly catalogue: Catalogue;
+
+  constructor(source: Source, catalogue: Catalogue) {
+    this.source = source;
+    this.catalogue = catalogue;
+  }
+
+  at(relation: Relation, place: Place): Reckoned {
+    if (typeof relation === 'string') return this.reference(relation, place);
+    if ('characteristic' in relation) {
+      const renamed = Object.fromEntries(
+        Object.entries(relation.rename ?? {}).flatMap(([axis, here]) =>
+          place[here] === undefined ? [] : [[axis, place[here]]],
+        ),
+      );
+      return this.reference(relation.characteristic, { ...place, ...renamed, ...relation.at });
+    }
+    if ('linear' in relation) return this.linear(relation.linear, place);
+    if ('reduce' in relation) return this.reduced(relation.reduce, place);
+    if ('ratio' in relation) {
+      const of = this.linear(relation.ratio.of, place);
+      const by = this.linear(relation.ratio.by, place);
+      return together(
+        [of, by],
+        functionOf([of.operand, by.operand], ([a, b]) => a! / b!),
+      );
+    }
+    return this.calculated(relation.calculator, place);
+  }
+
+  private reference(id: string, place: Place): Reckoned {
+    const characteristic = this.source.characteristic(id);
+    const own = placeAlong(place, characteristic.places);
+    const known = this.source.at(id, own);
+    const cutDown =
+      known.cut && known.operand.kind === 'value'
+        ? valued(narrowed(known.operand.q, known.cut))
+        : known.operand;
+    const operand =
+      cutDown.kind === 'missing' && characteristic.non_negative
+        ? interval({ value: 0, terms: [] }, undefined)
+        : cutDown;
+    return { operand, entries: known.entries, missing: known.missing, states: known.states };
+  }
+
+  private linear(
+    { terms, constant }: { terms: { factor: number; of: Relation }[]; constant?: string | undefined },
+    place: Place,
+  ): Reckoned {
+    const parts = terms.map(({ factor, of }) => ({ factor, reckoned: this.at(of, place) }));
+    return together(
+      parts.map(({ reckoned }) => reckoned),
+      linearOf(
+        parts.map(({ factor, reckoned }) => ({ factor, of: reckoned.operand })),
+        constant === undefined ? 0 : this.constant(constant),
+      ),
+    );
+  }
+
+  /** A constant carries its own unit, so its kind is whatever that unit's kind is. */
+  private constant(text: string): number {
+    for (const kind of CONSTANT_KINDS) {
+      const read = parseQuantity(text, kind);
+      if (read.ok) return read.value.value;
+    }
+    throw new Error(`"${text}" is no quantity`);
+  }
+
+  private reduced(
+    { by, over, of }: { by: string; over: readonly string[]; of: Relation },
+    place: Place,
+  ): Reckoned {
+    const axes = axesOf(this.source.book, of);
+    let spread: Place[] = [{}];
+    for (const axis of over)
+      spread = spread.flatMap((at) => (axes.get(axis) ?? []).map((value) => ({ ...at, [axis]: value })));
+    const parts = spread.map((more) => this.at(of, { ...place, ...more }));
+    return together(
+      parts,
+      reducedOperand(
+        by,
+        parts.map(({ operand }) => operand),
+      ),
+    );
+  }
+
+  private calculated(
+    call: {
+      name: string;
+      inputs: Record<string, { of: Relation } | { is: string }>;
+      output: string;
+    },
+    place: Place,
+  ): Reckoned {
+    const calculator = this.catalogue.get(call.name);
+    // The sheet's check knows every name; a page that has not loaded the catalogue yet has no answer so far.
+    if (!calculator) return NOTHING;
+    const fixed: Record<string, string> = {};
+    const moving: { key: string; reckoned: Reckoned }[] = [];
+    for (const [key, input] of Object.entries(call.inputs)) {
+      if ('of' in input) moving.push({ key, reckoned: this.at(input.of, place) });
+      else fixed[key] = input.is;
+    }
+    const operand = functionOf(
+      moving.map(({ reckoned }) => reckoned.operand),
+      (x) => {
+        const input = { ...fixed, ...Object.fromEntries(moving.map(({ key }, i) => [key, x[i]!])) };
+        // Read as everybody's input is: fallbacks filled in, a gap below zero refused rather than computed with.
+        const answer = answered(calculator, input, { bareNumbersAreSi: true });
+        return 'results' in answer ? Number(answer.results[call.output]?.value) : Number.NaN;
+      },
+    );
+    return together(
+      moving.map(({ reckoned }) => reckoned),
+      operand,
+    );
+  }
+}
+
+const CONSTANT_KINDS: readonly QuantityKind[] = [
+  'length',
+  'force',
+  'angle',
+  'volume',
+  'area',
+  'pressure',
+  'stiffness',
+  'mass',
+  'torque',
+  'speed',
+  'ratio',
+];
