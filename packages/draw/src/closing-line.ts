@@ -228,7 +228,7 @@ function tally(
   for (const { n, word, mark } of kinds) {
     thread = at + small * 0.9;
     marks.push(type(pen, x, at + small * 1.25, `${n} ${word}`, { size: small, bold: word === words.out }));
-    at += small * 1.6;
+    at += small * 1.7;
     // More than a few rows of marks is a wall, not a count; the figure says it then.
     const shown = kept(n, 0, perRow * 4);
     for (let k = 0; k < shown; k++)

@@ -83,8 +83,9 @@ export function flowBarsSvg(flow: FlowChart, picture: Picture): string {
     const next = before + drawn(value);
     const [a, b] = [at(before), at(next)];
     const height = wide ? deep : deep + bar + label * 0.7;
-    if (before > 0)
-      marks.push(line(a, y - (wide ? (deep - bar) / 2 : label * 0.6), a, top, stroke(pen.soft, hair)));
+    // In the narrow setting a connector would run through the figures.
+    if (wide && before > 0 && drawn(value) > 0)
+      marks.push(line(a, y - (deep - bar) / 2, a, top, stroke(pen.soft, hair)));
     const where = `data-mark="flow" data-from="${num(a)}" data-to="${num(b)}"`;
     marks.push(
       `<g ${where}>${line(left, top + bar / 2, right, top + bar / 2, stroke(pen.rule, hair / 2))}` +

@@ -328,7 +328,7 @@ const PICTURES = {
 } as const;
 
 for (const [name, size] of Object.entries(PICTURES)) {
-  it(`draws every picture at the size of ${name}, whole numbers in sight and nothing undefined`, () => {
+  it(`draws every picture for ${name} from figures such as a job has, and lays it out for a look`, () => {
     const folder = join(tmpdir(), 'draw-gallery', name);
     mkdirSync(folder, { recursive: true });
     const drawn = gallery({ title: 'Demo', desc: 'Drawn for a look.', ...size });

@@ -4,16 +4,12 @@ export { type ClosingCover, type ClosingLine, closingLineSvg } from './closing-l
 export { type CoverMark, closingLineText } from './closing-line-text.ts';
 export { type FlowChart, type FlowPart, flowBarsSvg } from './flow-bars.ts';
 export { type Leaf, type LeafLadder, leafLadderSvg } from './leaf-ladder.ts';
-export { type LimitRail, limitRailSvg, type RailBlock, type RailPost, type RailSet } from './limit-rail.ts';
+export { type LimitRail, limitRailSvg } from './limit-rail.ts';
 export { limitRailText, type Rail } from './limit-rail-text.ts';
-export {
-  type GaugePoint,
-  type PressureChart,
-  type PressureLimit,
-  type PressureLine,
-  pressureCurveSvg,
-} from './pressure-curve.ts';
+export { type PressureChart, pressureCurveSvg } from './pressure-curve.ts';
 export { type Curve, pressureCurveText } from './pressure-curve-text.ts';
+export type { GaugePoint, PressureLimit, PressureLine } from './pressure-field.ts';
+export type { RailBlock, RailPost, RailSet } from './rail-scale.ts';
 export { type RepairChart, type RepairFigure, repairBarsSvg } from './repair-bars.ts';
 export type { Picture, Profile } from './svg/picture.ts';
 export {

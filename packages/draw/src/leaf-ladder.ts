@@ -121,15 +121,15 @@ function rung(
   }
   const stop = near - heavy / 2;
   if (leaf.state === 'not') {
-    const blunt = small * 0.42;
+    const blunt = small * 0.55;
     return (
       rect(start, y - weight / 2, stop - start, weight, `fill="${pen.ink}"`) +
       polygon(
         [
-          [stop - heavy, y - blunt],
+          [stop - heavy * 1.4, y - blunt],
           [stop, y - blunt],
           [stop, y + blunt],
-          [stop - heavy, y + blunt],
+          [stop - heavy * 1.4, y + blunt],
         ],
         `fill="${pen.ink}"`,
       )

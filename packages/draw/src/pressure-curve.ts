@@ -1,3 +1,5 @@
+import type { Field, GaugePoint, PressureLimit, PressureLine } from './pressure-field.ts';
+import { drawnLimit, limitTexts } from './pressure-limits.ts';
 import { finite, kept } from './svg/finite.ts';
 import { line, num, polygon, polyline, stroke, svg, type } from './svg/marks.ts';
 import { niceTicks } from './svg/nice-ticks.ts';
@@ -5,37 +7,6 @@ import { type Pen, penOf } from './svg/pen.ts';
 import { drawnWidth, type Picture } from './svg/picture.ts';
 import { spread } from './svg/spread.ts';
 import { textWidth } from './svg/text-width.ts';
-
-/** One curve, such as hot or cold. */
-export interface PressureLine {
-  readonly name: string;
-  readonly style: 'solid' | 'dashed' | 'dotted';
-  /** In any order; low and high are the edges of the band. */
-  readonly points: readonly {
-    readonly speed: number;
-    readonly value: number;
-    readonly low?: number | undefined;
-    readonly high?: number | undefined;
-  }[];
-}
-
-/** A limit at one speed. */
-export interface PressureLimit {
-  readonly speed: number;
-  readonly lower?: number | undefined;
-  readonly upper?: number | undefined;
-  readonly text: string;
-}
-
-/** What a real gauge said. */
-export interface GaugePoint {
-  readonly speed: number;
-  readonly value: number;
-  /** Half-width of the reading at about 95 %. */
-  readonly half?: number | undefined;
-  /** Drawn hollow. */
-  readonly cold?: boolean | undefined;
-}
 
 /** Gauge pressure against speed, in the units named on the axes. */
 export interface PressureChart {
@@ -48,15 +19,6 @@ export interface PressureChart {
   readonly gauge?: readonly GaugePoint[] | undefined;
   /** What the points are called, in the key. */
   readonly gaugeName?: string | undefined;
-}
-
-interface Field {
-  readonly x: (speed: number) => number;
-  readonly y: (pressure: number) => number;
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
 }
 
 /** Predicted pressure over speed with its band, the limits it must keep and the gauge readings taken. */
@@ -102,7 +64,7 @@ export function pressureCurveSvg(chart: PressureChart, picture: Picture): string
     ...limits.flatMap((limit) => drawnLimit(pen, field, limit)),
     ...gauge.map((point) => drawnPoint(pen, field, point)),
     ...curveNames(pen, field, curves, width),
-    ...limits.map((limit) => limitText(pen, field, limit)),
+    ...limitTexts(pen, field, limits, curves, gauge),
     ...key.marks,
   ]);
 }
@@ -192,45 +154,6 @@ function curveNames(
       type(pen, start, places[i]! + label * 0.35, name, { size: label, bold: true }),
     ];
   });
-}
-
-/** A limit as a gate at its speed: a bar, with hatching on the side where the pressure must not be. */
-function drawnLimit(pen: Pen, { x, y }: Field, { speed, lower, upper }: PressureLimit): string[] {
-  const { heavy, hair, small } = pen.size;
-  const half = small * 1.1;
-  const at = x(speed);
-  const bar = (pressure: number, way: number, side: string): string => {
-    const level = y(pressure);
-    const strokes = [-2, -1, 0, 1, 2].map((k) => {
-      const from = at + (k * half * 2) / 5 + half / 5;
-      return line(from, level, from - small * 0.35, level + way * small * 0.55, stroke(pen.ink, hair));
-    });
-    return `<g data-mark="limit" data-side="${side}">${line(at - half, level, at + half, level, stroke(pen.ink, heavy))}${strokes.join('')}</g>`;
-  };
-  return [
-    lower !== undefined && upper !== undefined ? line(at, y(lower), at, y(upper), stroke(pen.ink, hair)) : '',
-    lower === undefined ? '' : bar(lower, 1, 'lower'),
-    upper === undefined ? '' : bar(upper, -1, 'upper'),
-  ];
-}
-
-function limitText(pen: Pen, { x, y, right }: Field, { speed, lower, upper, text }: PressureLimit): string {
-  const { small } = pen.size;
-  const level = upper ?? lower;
-  if (level === undefined) return '';
-  const beside = x(speed) + small * 1.5;
-  const fits = beside + textWidth(text, small) <= right;
-  return type(
-    pen,
-    fits ? beside : x(speed) - small * 1.5,
-    y(level) + small * (upper === undefined ? 0.95 : -0.3),
-    text,
-    {
-      size: small,
-      anchor: fits ? 'start' : 'end',
-      halo: true,
-    },
-  );
 }
 
 function drawnPoint(pen: Pen, { x, y }: Field, { speed, value, half, cold }: GaugePoint): string {

@@ -145,7 +145,7 @@ function drawnCell(
   const { label, small, hair } = pen.size;
   if (cell === undefined) {
     // Not measured: a stroke from corner to corner, as an unused box of a form is struck.
-    const diagonal = line(x, y + height, x + width, y, stroke(pen.rule, hair));
+    const diagonal = line(x, y + height, x + width, y, stroke(pen.soft, hair));
     return `<g data-cell="missing">${diagonal}</g>`;
   }
   const step = tintOf(cell.deviation, steps);

@@ -28,3 +28,15 @@ export function wrapped(text: string, size: number, width: number, bold = false)
   if (line !== '') lines.push(line);
   return lines;
 }
+
+/** Like `wrapped`, in no more lines, but with lines of about the same length, so that no word is left alone. */
+export function balanced(text: string, size: number, width: number, bold = false): string[] {
+  const most = wrapped(text, size, width, bold).length;
+  let best = wrapped(text, size, width, bold);
+  for (let narrower = width; narrower > width / 2; narrower -= size) {
+    const lines = wrapped(text, size, narrower, bold);
+    if (lines.length > most) break;
+    best = lines;
+  }
+  return best;
+}
