@@ -114,7 +114,7 @@ function downThePage(
   pen: Pen,
   width: number,
 ): string {
-  const { label, small, heavy, line: thin, hair } = pen.size;
+  const { label, small, heavy, hair } = pen.size;
   let y = 0;
   const drawn = covers.map((cover, i) => {
     const marks: string[] = [];
@@ -143,10 +143,7 @@ function downThePage(
     y = below.bottom + label * 0.9;
     return grouped(cover, marks);
   });
-  return svg(picture, pen, width, Math.max(small * 2, y), [
-    line(0, thin / 2, width, thin / 2, stroke(pen.ink, thin)),
-    ...drawn,
-  ]);
+  return svg(picture, pen, width, Math.max(small * 2, y), drawn);
 }
 
 function grouped(cover: ClosingCover, marks: readonly string[]): string {

@@ -71,14 +71,18 @@ export function repairBarsSvg(chart: RepairChart, picture: Picture): string {
       drawn.push(line(0, y, width, y, stroke(pen.rule, hair)));
       y += label * 0.5;
     }
-    const lines = wide ? wrapped(row.name, label, names - label * 0.6) : wrapped(row.name, label, width);
+    const lines = wide
+      ? wrapped(row.name, label, names - label * 0.6)
+      : wrapped(row.name, label, width - label);
     const above = wide ? 0 : lines.length * label * 1.25;
     const deep = Math.max(label * 1.9, wide ? lines.length * label * 1.2 + label * 0.5 : 0);
     lines.forEach((words, k) => {
       const base = wide
         ? y + deep / 2 + label * 0.35 + (k - (lines.length - 1) / 2) * label * 1.2
         : y + label * (0.95 + k * 1.25);
-      texts.push(type(pen, 0, base, words, { size: label, bold: kind !== 'repair', halo: true }));
+      // Clear of the base line where names stand above their bars.
+      const at = wide ? 0 : label * 0.4;
+      texts.push(type(pen, at, base, words, { size: label, bold: kind !== 'repair', halo: true }));
     });
     drawn.push(drawnBar(pen, bars, row, kind, start, y + above + (deep - label * 1.1) / 2, label * 1.1));
     texts.push(

@@ -67,9 +67,10 @@ export function svg(
   marks: readonly string[],
   role: 'img' | 'group' = 'img',
 ): string {
+  const unit = picture.profile === 'paper' ? 'pt' : '';
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${num(width)} ${num(height)}" ` +
-    `width="${num(width)}" height="${num(height)}" role="${role}" font-family="${pen.font}">` +
+    `width="${num(width)}${unit}" height="${num(height)}${unit}" role="${role}" font-family="${pen.font}">` +
     `<title>${escaped(picture.title)}</title><desc>${escaped(picture.desc)}</desc>` +
     `${marks.join('')}</svg>`
   );

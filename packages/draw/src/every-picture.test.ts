@@ -1,0 +1,158 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import {
+  closingLineSvg,
+  flowBarsSvg,
+  leafLadderSvg,
+  limitRailSvg,
+  type Picture,
+  pressureCurveSvg,
+  repairBarsSvg,
+  unrolledBoresSvg,
+  verdictMarkSvg,
+} from './index.ts';
+
+const DESK: Picture = { title: 'A picture', desc: 'What it says.', width: 800, profile: 'desk' };
+const attribute = (text: string, name: string): string[] =>
+  [...text.matchAll(new RegExp(` ${name}="([^"]*)"`, 'g'))].map(([, value]) => value!);
+
+const NASTY = `<script>alert("1")</script> & 'two' \u0000 µ`;
+
+/** Every picture with a given word wherever the caller may put one. */
+const worded = (word: string, picture: Picture): string[] => [
+  limitRailSvg(
+    {
+      sets: [{ set: 'new', name: word, upper: { at: 1, text: word } }],
+      reading: { from: 0, to: 2, text: word },
+      witnesses: [{ from: 0, text: word, name: word }],
+      next: word,
+    },
+    picture,
+  ),
+  leafLadderSvg(
+    {
+      leaves: [{ id: word, thickness: 1, text: word, state: 'goes' }],
+      words: { goes: word, not: word, untried: word, next: word, gap: word },
+      tappable: true,
+    },
+    picture,
+  ),
+  unrolledBoresSvg(
+    {
+      rows: [word],
+      columns: [word],
+      strips: [{ name: word, cells: [[{ text: word, deviation: 1, worst: true, verdict: 'in' }]] }],
+      steps: [{ upTo: 1, text: word }],
+      worst: word,
+    },
+    picture,
+  ),
+  pressureCurveSvg(
+    {
+      speedAxis: word,
+      pressureAxis: word,
+      curves: [{ name: word, style: 'solid', points: [{ speed: 1, value: 1 }] }],
+      limits: [{ speed: 1, lower: 1, text: word }],
+      gauge: [{ speed: 1, value: 1 }],
+      gaugeName: word,
+    },
+    picture,
+  ),
+  repairBarsSvg({ asMeasured: { name: word, value: 1, text: word }, repairs: [] }, picture),
+  flowBarsSvg(
+    { parts: [{ name: word, value: 1, text: word, share: word }], total: { name: word, text: word } },
+    picture,
+  ),
+  closingLineSvg(
+    {
+      covers: [
+        {
+          id: word,
+          name: word,
+          hours: 1,
+          hoursText: word,
+          state: 'held',
+          stateText: word,
+          proven: 1,
+          open: 1,
+          out: 1,
+        },
+      ],
+      words: { proven: word, open: word, out: word },
+    },
+    picture,
+  ),
+  verdictMarkSvg('in', picture),
+];
+
+/** Whether every element that opens also closes, in order. */
+function isBalanced(text: string): boolean {
+  const open: string[] = [];
+  for (const [, end, name, , self] of text.matchAll(/<(\/?)([a-z]+)((?:[^>"]|"[^"]*")*?)(\/?)>/g)) {
+    if (end === '/') {
+      if (open.pop() !== name) return false;
+    } else if (self !== '/') open.push(name!);
+  }
+  return open.length === 0;
+}
+
+it('escapes whatever the caller says, wherever it goes', () => {
+  for (const drawn of worded(NASTY, { ...DESK, title: NASTY, desc: NASTY, font: `a" onload="b` })) {
+    expect(drawn).not.toContain('<script');
+    expect(drawn).not.toContain('\u0000');
+    expect(drawn).not.toContain('\u00b5');
+    expect(drawn).not.toMatch(/ onload="/);
+    expect(drawn).toContain('\u03bc');
+    expect(isBalanced(drawn)).toBe(true);
+  }
+});
+
+it('stays well formed for any words', () => {
+  fc.assert(
+    fc.property(fc.string({ unit: 'binary' }), (word) => {
+      for (const drawn of worded(word, { ...DESK, title: word })) expect(isBalanced(drawn)).toBe(true);
+    }),
+  );
+});
+
+it('names itself by title and description before anything else is drawn', () => {
+  for (const drawn of worded('word', DESK))
+    expect(drawn).toMatch(
+      /^<svg [^>]*role="(img|group)"[^>]*><title>A picture<\/title><desc>What it says\.<\/desc>/,
+    );
+});
+
+it('gives the same text for the same input', () => {
+  expect(worded('word', DESK)).toEqual(worded('word', DESK));
+});
+
+it('uses only the page’s inks on screen, and only greys on paper', () => {
+  const colours = (drawn: string): string[] => [...attribute(drawn, 'fill'), ...attribute(drawn, 'stroke')];
+  for (const drawn of worded('word', DESK))
+    for (const colour of colours(drawn))
+      expect(colour).toMatch(/^(none|transparent|var\(--[a-z-]+, #\w+\))$/);
+  for (const drawn of worded('word', { ...DESK, paper: true }))
+    for (const colour of colours(drawn)) expect(colour).toMatch(/^(none|transparent|#(\w\w)\2\2)$/);
+});
+
+it('carries no script, style, id or link', () => {
+  for (const drawn of worded('word', DESK))
+    expect(drawn).not.toMatch(/<style|<script|<a |<image| (style|id|href|on\w+)=/);
+});
+
+it('draws nothing rather than fail where there is nothing to draw', () => {
+  const empty = [
+    limitRailSvg({ sets: [] }, DESK),
+    leafLadderSvg({ leaves: [], words: { goes: '', not: '', untried: '', next: '' } }, DESK),
+    unrolledBoresSvg({ rows: [], columns: [], strips: [] }, DESK),
+    pressureCurveSvg({ speedAxis: 'rpm', pressureAxis: 'psi', curves: [] }, DESK),
+    repairBarsSvg({ asMeasured: { name: '', value: Number.NaN, text: 'none' }, repairs: [] }, DESK),
+    flowBarsSvg({ parts: [] }, DESK),
+    closingLineSvg({ covers: [], words: { proven: '', open: '', out: '' } }, DESK),
+    verdictMarkSvg('in', { ...DESK, width: Number.NaN }),
+  ];
+  for (const drawn of empty) {
+    expect(drawn).not.toMatch(/NaN|Infinity|undefined/);
+    expect(isBalanced(drawn)).toBe(true);
+  }
+});
