@@ -1,0 +1,34 @@
+import type { Book } from '@fettle/book';
+import { whenWords } from '../words/entry.ts';
+import { ledgerFingerprint } from './fingerprint.ts';
+
+export interface Printing {
+  readonly printedAt: string;
+  readonly printedBy?: string;
+}
+
+/** What stands on the first page: which engine, whose, and what tells this state of the ledger from any other. */
+export function coverPage(book: Book, { printedAt, printedBy }: Printing) {
+  const opened = book.opened;
+  const { fingerprint, heads } = ledgerFingerprint(book.entries);
+  const last = book.entries.at(-1);
+  return {
+    title: opened?.body.title ?? 'A job without a title',
+    engine: book.sheet?.title ?? 'no spec sheet here',
+    year: book.sheet?.year ?? '',
+    owner: opened?.body.owner ?? 'not said',
+    due: opened?.body.due ?? '',
+    cap: opened?.body.spending_cap === undefined ? '' : String(opened.body.spending_cap),
+    job: book.job,
+    opened: opened ? `${whenWords(opened.entry.at)}, ${opened.entry.who}` : 'not here',
+    last: last ? `${whenWords(last.at)}, ${last.who}` : '',
+    printed: `${whenWords(printedAt)}${printedBy === undefined ? '' : `, ${printedBy}`}`,
+    entries: String(book.entries.length),
+    struck: String(book.struck.size),
+    sheet_hash: book.sheetHash ?? '',
+    fingerprint,
+    heads: heads.map(({ device, n, hash }) => ({ device, n: String(n), hash })),
+    story: opened?.body.story ?? '',
+    summary: book.sheet?.summary ?? '',
+  };
+}

@@ -1,0 +1,57 @@
+import { type Book, type Entry, isKnown } from '@fettle/book';
+import { placeWords, whenWords } from '../words/entry.ts';
+
+/** What an entry says, in the space of a line: its own words, in the order of its body. */
+function saying(entry: Entry, pages: ReadonlyMap<string, string>): string {
+  const { body } = entry;
+  const place = (value: unknown): string =>
+    typeof value === 'object' && value !== null ? placeWords(value as Record<string, string>) : '';
+  const parts = Object.entries(body).flatMap(([key, value]): string[] => {
+    if (value === undefined || value === '') return [];
+    if (key === 'entry' && typeof value === 'string') return [`entry ${pages.get(value) ?? value}`];
+    if (key === 'order' && typeof value === 'string') return [`order ${pages.get(value) ?? value}`];
+    if (key === 'state' || key === 'mates') return [];
+    if (key === 'place') return place(value) === '' ? [] : [`at ${place(value)}`];
+    if (key === 'gate') return [`gate ${String((value as { state?: unknown }).state)}`];
+    if (key === 'goes' || key === 'stops') return [`${String(value)} ${key === 'goes' ? 'goes' : 'does not'}`];
+    if (key === 'asked') return [`first said ${String((value as { first_said?: unknown }).first_said)}`];
+    if (key === 'sheet' || key === 'sha256') return [`${String(value).slice(0, 12)}…`];
+    if (key === 'as_wanted') return [value === true ? 'as wanted' : 'not as wanted'];
+    if (key === 'good') return [value === true ? 'good' : 'not good'];
+    if (key === 'position') return [`at ${String(value)}`];
+    if (key === 'part' && value === null) return ['taken out'];
+    if (key === 'uncertainty') return [`U ${String((value as { expanded?: unknown }).expanded)}`];
+    if (key === 'instrument' && entry.kind !== 'instrument-declared' && entry.kind !== 'instrument-checked')
+      return [`with ${String(value)}`];
+    if (typeof value === 'object') return [`${key} ${JSON.stringify(value)}`];
+    return [String(value)];
+  });
+  return short(parts.join(' · '));
+}
+
+const LONGEST = 160;
+const short = (text: string): string => {
+  const line = text.replace(/\s+/g, ' ');
+  const characters = [...line];
+  return characters.length > LONGEST ? `${characters.slice(0, LONGEST).join('')}…` : line;
+};
+
+/** Every entry in the order of folding, one line each. Its number is what other pages call it by. */
+export const ledgerLines = (book: Book, pages: ReadonlyMap<string, string>) =>
+  book.entries.map((entry) => ({
+    page: pages.get(entry.id) ?? '',
+    when: whenWords(entry.at),
+    who: entry.who,
+    kind: `${entry.kind.replaceAll('-', ' ')}${isKnown(entry) ? '' : ` (version ${entry.v}, not known)`}`,
+    says: saying(entry, pages),
+    device: `${entry.device} ${entry.n}`,
+    struck: book.struck.has(entry.id),
+  }));
+
+export const notePages = (book: Book) =>
+  book.notes.map(({ entry, body }) => ({
+    text: body.text,
+    about: body.about ?? '',
+    who: entry.who,
+    when: whenWords(entry.at),
+  }));

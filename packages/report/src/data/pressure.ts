@@ -1,0 +1,184 @@
+import {
+  type Book,
+  type FilledCircuit,
+  filledCircuit,
+  gaugePressure,
+  gaugeReadingsAt,
+  pressureVerdict,
+  type Reckoning,
+  type Running,
+  repairsOf,
+  wantedPressure,
+} from '@fettle/book';
+import { expanded, inUnit, linear, parseQuantity, printQuantity, type Uncertain } from '@fettle/core';
+import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
+import { bandWords, pressureWords, shown, valueWords } from '../words/quantity.ts';
+import { sourceWords } from '../words/source.ts';
+
+interface Temperature {
+  readonly name: string;
+  readonly si: number;
+}
+
+interface Condition extends Running {
+  readonly sump: string;
+  readonly crank: string;
+}
+
+interface Row {
+  readonly condition: Condition;
+  readonly measured: Uncertain;
+  readonly asNew: Uncertain;
+}
+
+/** The pressures of one book, reckoned once for summary, table and drawing. */
+export interface Prediction {
+  readonly circuit: FilledCircuit;
+  readonly unit: string;
+  readonly rows: readonly Row[];
+}
+
+/** The unit of pressure the sheet speaks in. */
+function pressureUnit(book: Book): string {
+  const said = book.sheet?.oil?.pressures.flatMap(({ lower, upper }) => lower ?? upper ?? [])[0];
+  const read = said === undefined ? undefined : parseQuantity(said, 'pressure');
+  return read?.ok ? read.value.unit : 'kPa';
+}
+
+/** Hot first, at the sheet's speeds, then cold; the first is hot idle. */
+function conditionsOf(book: Book): Condition[] {
+  const oil = book.sheet?.oil;
+  if (!oil) return [];
+  const temperatures = [
+    ['hot', oil.hot],
+    ['cold', oil.cold],
+  ].flatMap(([name, text]): Temperature[] => {
+    const read = text === undefined ? undefined : parseQuantity(text, 'temperature');
+    return read?.ok ? [{ name: name!, si: read.value.value }] : [];
+  });
+  return temperatures.flatMap(({ name, si }) =>
+    oil.speeds.flatMap((text) => {
+      const read = parseQuantity(text, 'speed');
+      if (!read.ok) return [];
+      const speed = read.value.value;
+      return [
+        {
+          speed,
+          temperature: si,
+          sump: `${name}, ${printQuantity(si, 'degC', 0)}`,
+          crank: printQuantity(speed, 'rpm', 0),
+        },
+      ];
+    }),
+  );
+}
+
+/** @returns undefined where the sheet has no circuit; a sentence where it cannot be reckoned */
+export function predictionOf(book: Book, reckoning: Reckoning): Prediction | string | undefined {
+  if (!book.sheet?.oil) return undefined;
+  const circuit = filledCircuit(book, reckoning);
+  if (!circuit.ok) return circuit.issues[0]!.message;
+  try {
+    return {
+      circuit: circuit.value,
+      unit: pressureUnit(book),
+      rows: conditionsOf(book).map((condition) => ({
+        condition,
+        measured: gaugePressure(circuit.value, condition, { as: 'measured' }),
+        asNew: gaugePressure(circuit.value, condition, { as: 'new' }),
+      })),
+    };
+  } catch (error) {
+    if (error instanceof RangeError) return `No pressure can be predicted: ${error.message}`;
+    throw error;
+  }
+}
+
+function rowLine(book: Book, { condition, measured, asNew }: Row, unit: string) {
+  const wanted = wantedPressure(book.sheet, condition);
+  return {
+    sump: condition.sump,
+    crank: condition.crank,
+    measured: pressureWords(measured, unit),
+    as_new: pressureWords(asNew, unit),
+    gauge: gaugeReadingsAt(book, condition)
+      .map(({ body }) => `${body.pressure} (${body.when.replace('-', ' ')})`)
+      .join(', '),
+    wanted: wanted ? rangeWords(wanted.printed.lower, wanted.printed.upper) : '',
+    source: wanted ? Object.values(sourceWords(book, wanted.printed.source)).join(', ') : '',
+    verdict: (wanted && pressureVerdict(wanted, measured)) ?? '',
+    verdict_new: (wanted && pressureVerdict(wanted, asNew)) ?? '',
+  };
+}
+
+/** The first condition, which is hot idle, for the summary. */
+export function hotIdle(book: Book, prediction: Prediction | string | undefined) {
+  if (prediction === undefined || typeof prediction === 'string') return null;
+  const row = prediction.rows[0];
+  return row ? rowLine(book, row, prediction.unit) : null;
+}
+
+function parameterLine({ characteristic, factor, nominal, measured, trust, name }: FilledCircuit['parameters'][number]) {
+  // In the measurand of the sheet, which is the one the bench knows.
+  const read = measured && linear([{ factor: 1 / factor, of: measured }]);
+  const operand = read && ({ kind: 'value', q: read } as const);
+  return {
+    parameter: name.replaceAll('_', ' '),
+    name: characteristic.name,
+    factor: factor === 1 ? '' : `× ${Number(factor.toPrecision(4))}`,
+    measured: operand ? valueWords(characteristic, operand) : '',
+    band: operand ? bandWords(characteristic, operand) : '',
+    as_new: shown(characteristic, nominal / factor),
+    trust,
+  };
+}
+
+/** Bars of what each single repair would give at hot idle, as shares of the longest. */
+function repairBars(book: Book, { circuit, rows, unit }: Prediction) {
+  const idle = rows[0];
+  if (!idle) return [];
+  const bars = [
+    { name: 'As measured', q: idle.measured },
+    ...repairsOf(circuit).map((repair) => ({
+      name: repair,
+      q: gaugePressure(circuit, idle.condition, { as: 'repaired', repairs: [repair] }),
+    })),
+    { name: 'Everything as new', q: idle.asNew },
+  ];
+  const wanted = wantedPressure(book.sheet, idle.condition)?.lower;
+  const greatest = Math.max(wanted ?? 0, ...bars.map(({ q }) => q.value + expanded(q).U));
+  return bars.map(({ name, q }) => ({
+    name,
+    words: pressureWords(q, unit),
+    share: q.value / greatest,
+    gain: `${(inUnit(q.value - idle.measured.value, unit) >= 0 ? '+' : '−')}${Math.abs(inUnit(q.value - idle.measured.value, unit)).toFixed(1)}`,
+    wanted: wanted === undefined ? null : wanted / greatest,
+  }));
+}
+
+/** The predicted pressure: table, single repairs, what it rests on and what was taken as new. */
+export function pressurePages(book: Book, prediction: Prediction | string | undefined) {
+  const oil = book.sheet?.oil;
+  if (!oil || prediction === undefined) return { why_not: 'The spec sheet has no oil circuit.' };
+  if (typeof prediction === 'string') return { why_not: prediction };
+  const grade = oil.grades[oil.fill];
+  return {
+    why_not: '',
+    oil: grade
+      ? `${grade.name}, ${printedQuantity(grade.kv40)} at 40 °C and ${printedQuantity(grade.kv100)} at 100 °C`
+      : oil.fill,
+    idle: prediction.rows[0]
+      ? `${prediction.rows[0].condition.crank}, ${prediction.rows[0].condition.sump}`
+      : '',
+    rows: prediction.rows.map((row) => rowLine(book, row, prediction.unit)),
+    repairs: repairBars(book, prediction),
+    rests_on: prediction.circuit.parameters.map(parameterLine),
+    taken_as_new: [
+      ...new Set(
+        prediction.circuit.parameters
+          .filter(({ measured }) => !measured)
+          .map(({ characteristic }) => characteristic.name),
+      ),
+    ],
+  };
+}

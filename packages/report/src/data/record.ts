@@ -1,0 +1,202 @@
+import {
+  type Assessed,
+  type Book,
+  type Characteristic,
+  type Member,
+  type ReadingOnRecord,
+  type SightOnRecord,
+  sourceOf,
+  stateNamed,
+} from '@fettle/book';
+import { placeWords, whenWords } from '../words/entry.ts';
+import { moveWords } from '../words/move.ts';
+import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
+import { bandWords, limitWords, shown, valueWords } from '../words/quantity.ts';
+import { relationWords } from '../words/relation.ts';
+import { sourceWords } from '../words/source.ts';
+
+/** One part in one state, as a reading names it. */
+export function stateWords(book: Book, id: string | undefined): string {
+  if (id === undefined) return '';
+  const found = stateNamed(book, id);
+  if (!found) return 'a state not here';
+  const part = book.parts.get(found.part);
+  const { what, condition, size } = found.state;
+  const words = [what, ...(what.includes(condition) ? [] : [condition]), ...(size === undefined ? [] : [size])];
+  return `${part?.name ?? found.part}: ${words.join(', ')}`;
+}
+
+const SETS = ['new', 'wear'] as const;
+
+/** Both limit sets of a characteristic with their sources. */
+function limitLines(book: Book, characteristic: Characteristic, judgements: readonly Assessed[]) {
+  return SETS.flatMap((set) => {
+    const printed = characteristic.limits?.[set];
+    if (!printed) return [];
+    const moved = judgements.flatMap(({ verdicts }) => verdicts[set]?.limits ?? [])[0];
+    const limits = moved ? limitWords(characteristic, moved) : rangeWords(printed.lower, printed.upper);
+    return [
+      {
+        set,
+        limits: `${limits}${printed.target === undefined ? '' : `, target ${printedQuantity(printed.target)}`}`,
+        ...sourceWords(book, sourceOf(characteristic, set)),
+      },
+    ];
+  });
+}
+
+function verdictsOf({ verdicts }: Pick<Member, 'verdicts'>) {
+  return { new: verdicts.new?.verdict ?? '', wear: verdicts.wear?.verdict ?? '' };
+}
+
+/** What is judged, with both verdicts. */
+function judgedLine(book: Book, judgement: Assessed) {
+  const { characteristic, operand, status, mean } = judgement;
+  const seen = judgement.sight;
+  const meanWords =
+    mean && mean.verdict !== status && status !== 'missing'
+      ? `The mean, ${valueWords(characteristic, mean.operand)}, would say ${mean.verdict.replace('-', ' ')}.`
+      : '';
+  return {
+    place: placeWords(judgement.place, characteristic.places),
+    states: judgement.states.map(({ id }) => stateWords(book, id)),
+    known: seen
+      ? seen.body.found
+      : `${valueWords(characteristic, operand)}${judgement.worstAt ? ` at ${placeWords(judgement.worstAt, characteristic.places)}` : ''}`,
+    band: bandWords(characteristic, operand),
+    ...verdictsOf(judgement),
+    governing: judgement.governing ?? '',
+    status,
+    notes: [
+      meanWords,
+      ...judgement.cautions.map(({ message }) => message),
+      judgement.next ? `Next: ${moveWords(judgement, judgement.next)}` : '',
+    ].filter((note) => note !== ''),
+    missing: judgement.missing.length > 0 && status !== 'missing' ? 'not read everywhere' : '',
+  };
+}
+
+const saidIn = ({ body }: ReadingOnRecord): string =>
+  body.value ??
+  [
+    body.goes === undefined ? '' : `${body.goes} goes`,
+    body.stops === undefined ? '' : `${body.stops} does not`,
+  ]
+    .filter((part) => part !== '')
+    .join(', ');
+
+/** A reading as it was said, struck or not. */
+function readingLine(book: Book, reading: ReadingOnRecord, pages: ReadonlyMap<string, string>) {
+  const { entry, body, standing } = reading;
+  const characteristic = book.characteristics.get(body.characteristic);
+  const instrument = book.instruments.get(body.instrument);
+  const { asked, temperature } = body;
+  const strike = strikeOf(book, entry.id);
+  const measurand =
+    body.measurand !== undefined && body.measurand !== characteristic?.measurand
+      ? `taken ${body.measurand.replaceAll('-', ' ')}`
+      : '';
+  return {
+    page: pages.get(entry.id) ?? '',
+    place: placeWords(body.place, characteristic?.places),
+    said: saidIn(reading),
+    instrument: instrument?.body.name ?? body.instrument,
+    u: instrument ? `U ${instrument.body.uncertainty.expanded}` : 'not declared',
+    who: entry.who,
+    when: whenWords(entry.at),
+    part: stateWords(book, body.state),
+    struck: standing === 'struck',
+    remarks: [
+      measurand,
+      temperature?.part === undefined
+        ? ''
+        : `part at ${temperature.part}${temperature.instrument === undefined ? '' : `, instrument at ${temperature.instrument}`}`,
+      asked ? `first said ${asked.first_said}; asked: ${asked.question}` : '',
+      body.note ?? '',
+      strike ? `struck by ${strike.who}: ${String(strike.body.why)}` : '',
+      standing === 'counts' || standing === 'struck' ? '' : `not judged: ${standing.replaceAll('-', ' ')}`,
+    ].filter((remark) => remark !== ''),
+  };
+}
+
+function sightLine(book: Book, { entry, body, standing }: SightOnRecord, pages: ReadonlyMap<string, string>) {
+  const strike = strikeOf(book, entry.id);
+  const characteristic = book.characteristics.get(body.characteristic);
+  return {
+    page: pages.get(entry.id) ?? '',
+    place: placeWords(body.place, characteristic?.places),
+    said: `${body.found} (${body.as_wanted ? 'as wanted' : 'not as wanted'})`,
+    instrument: 'by eye',
+    u: '',
+    who: entry.who,
+    when: whenWords(entry.at),
+    part: stateWords(book, body.state),
+    struck: standing === 'struck',
+    remarks: [body.note ?? '', strike ? `struck by ${strike.who}: ${String(strike.body.why)}` : ''].filter(
+      (remark) => remark !== '',
+    ),
+  };
+}
+
+/** The strike that took an entry out, if one stands. */
+const strikeOf = (book: Book, id: string) =>
+  book.struck.has(id)
+    ? book.entries.find(
+        ({ kind, body, id: own }) => kind === 'strike' && body.entry === id && !book.struck.has(own),
+      )
+    : undefined;
+
+/** One characteristic, accounted for whether it was read or not. */
+function characteristicRecord(
+  book: Book,
+  characteristic: Characteristic,
+  judgements: readonly Assessed[],
+  pages: ReadonlyMap<string, string>,
+) {
+  const { reduce } = characteristic;
+  const limits = limitLines(book, characteristic, judgements);
+  const target = characteristic.kind === 'seen' ? '' : shownUnit(characteristic);
+  return {
+    line: characteristic.line ?? '',
+    name: characteristic.name,
+    id: characteristic.id,
+    unit: target,
+    taken: characteristic.taken ?? '',
+    wanted: characteristic.wanted ?? '',
+    formula: characteristic.relation === undefined ? '' : relationWords(book, characteristic.relation),
+    judged: reduce ? `${reduce.by.replace('-', ' ')} over ${reduce.over.join(', ')}` : '',
+    note: characteristic.note ?? '',
+    no_limits:
+      limits.length === 0 && characteristic.kind !== 'seen' ? (characteristic.no_limits ?? 'no limits') : '',
+    optional: characteristic.optional === true,
+    limits,
+    judgements: judgements.map((judgement) => judgedLine(book, judgement)),
+    readings: [
+      ...book.readings
+        .filter(({ body }) => body.characteristic === characteristic.id)
+        .map((reading) => readingLine(book, reading, pages)),
+      ...book.sights
+        .filter(({ body }) => body.characteristic === characteristic.id)
+        .map((sight) => sightLine(book, sight, pages)),
+    ],
+  };
+}
+
+const shownUnit = (characteristic: Characteristic): string =>
+  shown(characteristic, 0).replace(/^[-\d.]+\s*/, '');
+
+/** Every characteristic of the sheet in its order, grouped as the sheet groups them. */
+export function recordPages(book: Book, judgements: readonly Assessed[], pages: ReadonlyMap<string, string>) {
+  const byId = new Map<string, Assessed[]>();
+  for (const judgement of judgements) {
+    const { id } = judgement.characteristic;
+    byId.set(id, [...(byId.get(id) ?? []), judgement]);
+  }
+  const groups = new Map<string, ReturnType<typeof characteristicRecord>[]>();
+  for (const characteristic of book.characteristics.values()) {
+    const group = characteristic.group ?? '';
+    const record = characteristicRecord(book, characteristic, byId.get(characteristic.id) ?? [], pages);
+    groups.set(group, [...(groups.get(group) ?? []), record]);
+  }
+  return [...groups].map(([name, records]) => ({ name, records }));
+}

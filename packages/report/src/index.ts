@@ -1,0 +1,3 @@
+// The one door of the package.
+export { buildBookData, buildBookPdf, type ToPrint } from './build-book.ts';
+export type { Paper } from './typeset.ts';

@@ -1,0 +1,35 @@
+import { type Assessed, type NextMove, placeText } from '@fettle/book';
+import { inUnit, printQuantity } from '@fettle/core';
+
+/** What to do next, in a sentence. */
+export function moveWords(judgement: Assessed, next: NextMove): string {
+  const { characteristic } = judgement;
+  switch (next.move) {
+    case 'measure': {
+      const names = [...new Set(next.what.map((one) => one.characteristic.name))];
+      const places = next.what.map(({ place }) => placeText(place)).filter((at) => at !== '');
+      return `Measure ${names.join(', ')}${names.length === 1 && places.length > 0 ? ` at ${places.join(', ')}` : ''}.`;
+    }
+    case 'look':
+      return `Look at it${next.wanted === '' ? '' : `; wanted: ${next.wanted}`}.`;
+    case 'try-leaf':
+      return `Try the leaf ${next.leaf}; at most ${next.triesLeft} ${next.triesLeft === 1 ? 'try' : 'tries'} with the leaves owned.`;
+    case 'use-instrument':
+      return `${next.name} would decide, if it reads the same.`;
+    case 'finer-than-owned':
+      return `Nothing owned is fine enough: it has to be known to ±${significant(judgement, 2 * next.needed)} at about 95 %.`;
+    case 'on-the-limit':
+      return 'It reads on the limit itself: no instrument settles that. Measure again, or treat it as out.';
+    case 'does-not-matter':
+      return `It does not matter: ${next.because.characteristic.name} ${placeText(next.because.place)} is out on the same part, which decides for both.`;
+    case 'settle-disagreement':
+      return `The witnesses disagree. Clean up, measure ${characteristic.name} again both ways, and strike the wrong one.`;
+  }
+}
+
+function significant({ characteristic }: Assessed, si: number): string {
+  if (characteristic.kind === 'seen' || characteristic.unit === undefined)
+    return String(Number(si.toPrecision(2)));
+  const value = Number(inUnit(si, characteristic.unit).toPrecision(2));
+  return `${value} ${printQuantity(0, characteristic.unit, 0).replace(/^0\s*/, '')}`;
+}

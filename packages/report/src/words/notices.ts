@@ -1,0 +1,46 @@
+import type { Book } from '@fettle/book';
+
+/** What about the ledger itself a reader must know before believing anything else. */
+export function noticesOf(book: Book, pages: ReadonlyMap<string, string>): string[] {
+  const entry = (id: string): string => {
+    const page = pages.get(id);
+    return page === undefined ? `entry ${id}` : `entry ${page}`;
+  };
+  return [
+    ...book.conflicts.map(
+      ({ about, entries }) =>
+        `Two writers who did not know of each other differ about ${about} (${entries.map(entry).join(', ')}). Neither counts until one is struck or it is decided anew.`,
+    ),
+    ...book.forks.map(
+      ({ device, n, entries }) =>
+        `Device ${device} wrote its page ${n} twice (${entries.map(entry).join(', ')}). Both are kept.`,
+    ),
+    ...book.broken.map(({ entry: id, device, n, why }) =>
+      why === 'predecessor-missing'
+        ? `Page ${n - 1} of device ${device} is missing before ${entry(id)}.`
+        : `Page ${n} of device ${device} (${entry(id)}) does not follow from the page before it.`,
+    ),
+    ...book.idleStrikes.map(
+      ({ strike, target, why }) =>
+        `The strike in ${entry(strike)} of ${entry(target)} has no effect: ${why.replaceAll('-', ' ')}.`,
+    ),
+    ...book.unknown.map(
+      ({ id, kind, v }) =>
+        `The ${entry(id)} is of a kind this program does not know: ${kind}, version ${v}. It is kept.`,
+    ),
+    ...book.missingSheets.map((hash) => `The spec sheet ${hash} is not here.`),
+    ...book.problems.map(({ message }) => message),
+    ...book.readings
+      .filter(({ standing }) => standing !== 'counts' && standing !== 'struck')
+      .map(
+        ({ entry: { id }, body, standing }) =>
+          `The reading of ${body.characteristic} in ${entry(id)} is kept but not judged: ${standing.replaceAll('-', ' ')}.`,
+      ),
+    ...book.sights
+      .filter(({ standing }) => standing !== 'counts' && standing !== 'struck')
+      .map(
+        ({ entry: { id }, body, standing }) =>
+          `What was seen of ${body.characteristic} in ${entry(id)} is kept but not judged: ${standing.replaceAll('-', ' ')}.`,
+      ),
+  ];
+}

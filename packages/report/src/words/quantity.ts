@@ -1,0 +1,94 @@
+import type { Characteristic, Limits, Operand } from '@fettle/book';
+import { expanded, inUnit, printQuantity, standardUncertainty, type Uncertain } from '@fettle/core';
+
+/** Figures after the point with which a unit is printed when the sheet does not say. */
+const DECIMALS: Readonly<Record<string, number>> = {
+  in: 4,
+  thou: 1,
+  mm: 3,
+  um: 0,
+  psi: 1,
+  kPa: 0,
+  bar: 2,
+  lbf: 1,
+  N: 1,
+  'lbf.ft': 1,
+  'N.m': 1,
+  'lbf/in': 2,
+  'N/mm': 2,
+  deg: 1,
+  g: 1,
+  cm3: 1,
+  mL: 1,
+  in3: 3,
+  rpm: 0,
+  degC: 0,
+  degF: 0,
+};
+
+const unitOf = ({ unit, kind }: Characteristic): string | undefined => (kind === 'seen' ? undefined : unit);
+
+const decimalsOf = (characteristic: Characteristic, unit: string): number =>
+  characteristic.decimals ?? DECIMALS[unit] ?? 4;
+
+/** An SI number in the unit in which the characteristic is printed. */
+export function shown(characteristic: Characteristic, si: number): string {
+  const unit = unitOf(characteristic);
+  if (unit === undefined) return `${Number(si.toPrecision(6))}`;
+  return printQuantity(si, unit, decimalsOf(characteristic, unit));
+}
+
+/** The number alone, where the unit is named once. */
+function bare(characteristic: Characteristic, si: number): string {
+  const unit = unitOf(characteristic);
+  return unit === undefined
+    ? `${Number(si.toPrecision(6))}`
+    : inUnit(si, unit).toFixed(decimalsOf(characteristic, unit));
+}
+
+/** `2.4980 in`, `4.0 to 5.0 thou`, `at least 3.0 thou`, `not known`. */
+export function valueWords(characteristic: Characteristic, operand: Operand): string {
+  if (operand.kind === 'missing') return 'not known';
+  if (operand.kind === 'value') return shown(characteristic, operand.q.value);
+  const { lower, upper } = operand;
+  if (lower && upper) return `${bare(characteristic, lower.value)} to ${shown(characteristic, upper.value)}`;
+  return lower
+    ? `at least ${shown(characteristic, lower.value)}`
+    : `under ${shown(characteristic, upper!.value)}`;
+}
+
+/** `±0.0002 in (k = 2.00)` at about 95 %; empty for a bracket, whose edges say what is open. */
+export function bandWords(characteristic: Characteristic, operand: Operand): string {
+  if (operand.kind !== 'value' || standardUncertainty(operand.q) === 0) return '';
+  const { U, k } = expanded(operand.q);
+  return `±${twoFigures(characteristic, U)}, k = ${k.toFixed(2)}`;
+}
+
+/** A doubt rounded up to two figures, never to nothing. */
+function twoFigures(characteristic: Characteristic, si: number): string {
+  const unit = unitOf(characteristic);
+  const value = unit === undefined ? si : inUnit(si, unit);
+  const number = plain(Number(value.toPrecision(2)));
+  return unit === undefined ? number : printQuantity(si, unit, 0).replace(/^\S+?(?=\s|%|°|$)/, number);
+}
+
+/** Without an exponent: nobody at a bench reads 1.5e-5. */
+const plain = (value: number): string =>
+  Math.abs(value) >= 1e-6 && Math.abs(value) < 1e6
+    ? value.toFixed(Math.max(0, Math.min(8, 1 - Math.floor(Math.log10(Math.abs(value))))))
+    : String(value);
+
+/** `2.4990 to 2.5000 in`, `max 0.0040 in`, `min 2.4980 in`. */
+export function limitWords(characteristic: Characteristic, { lower, upper }: Limits): string {
+  if (lower !== undefined && upper !== undefined)
+    return `${bare(characteristic, lower)} to ${shown(characteristic, upper)}`;
+  if (upper !== undefined) return `max ${shown(characteristic, upper)}`;
+  return lower !== undefined ? `min ${shown(characteristic, lower)}` : '';
+}
+
+/** `7.9 ±0.4 psi` */
+export function pressureWords(q: Uncertain, unit: string): string {
+  const U = inUnit(expanded(q).U, unit);
+  const decimals = DECIMALS[unit] ?? 1;
+  return `${inUnit(q.value, unit).toFixed(decimals)}${U > 0 ? ` ±${U.toFixed(decimals)}` : ''} ${unit}`;
+}

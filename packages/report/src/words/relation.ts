@@ -1,0 +1,31 @@
+import type { Book, Relation } from '@fettle/book';
+
+/** The relation as a formula one could write beside the figure, with the names of the sheet. */
+export function relationWords(book: Book, relation: Relation): string {
+  const named = (id: string): string => book.characteristics.get(id)?.name ?? id;
+  const words = (node: Relation): string => {
+    if (typeof node === 'string') return named(node);
+    if ('characteristic' in node)
+      return `${named(node.characteristic)}${node.at ? ` at ${Object.values(node.at).join('/')}` : ''}`;
+    if ('linear' in node) return sum(node.linear);
+    if ('reduce' in node)
+      return `${node.reduce.by.replace('-', ' ')} over ${node.reduce.over.join(', ')} of ${words(node.reduce.of)}`;
+    if ('ratio' in node) return `(${sum(node.ratio.of)}) / (${sum(node.ratio.by)})`;
+    const inputs = Object.entries(node.calculator.inputs).map(
+      ([key, input]) => `${key.replaceAll('_', ' ')} = ${'of' in input ? words(input.of) : input.is}`,
+    );
+    return `${node.calculator.output.replaceAll('_', ' ')} by the calculator ${node.calculator.name} (${inputs.join(', ')})`;
+  };
+  const sum = (linear: { terms: { factor: number; of: Relation }[]; constant?: string | undefined }): string =>
+    [
+      ...linear.terms.map(({ factor, of }, i) => {
+        const size = Math.abs(factor);
+        const sign = factor < 0 ? '− ' : i > 0 ? '+ ' : '';
+        const inner = words(of);
+        const grouped = size !== 1 && /[ ][+−] /.test(inner) ? `(${inner})` : inner;
+        return `${sign}${size === 1 ? '' : `${Number(size.toPrecision(4))} × `}${grouped}`;
+      }),
+      ...(linear.constant === undefined ? [] : [`+ ${linear.constant}`]),
+    ].join(' ');
+  return words(relation);
+}
