@@ -47,7 +47,7 @@ export const registerCheck: Register = (program, run) => {
                 : `the sheet ${book.sheetHash}, which is not here`,
             wanted: 'a spec sheet',
             message:
-              'The job’s spec sheet is not here, so nothing can be judged. Import it with the job, or adopt one with "fettle sheet JOB --from FILE".',
+              'The job’s spec sheet is not here, so nothing can be judged. Import it with the job, or adopt one with "fettle spec JOB --from FILE".',
           });
         const assessed = assessment(book, said.asFound ? asFound(book) : asFittedNow(book), CATALOGUE);
         return ok(reply(book, assessed, said));

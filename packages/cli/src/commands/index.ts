@@ -2,29 +2,38 @@ import type { Register } from '../registration.ts';
 import { registerExport, registerImport } from './archive.ts';
 import { registerCalc } from './calc.ts';
 import { registerCheck } from './check.ts';
-import { registerEntering } from './entering.ts';
-
+import { registerDecide } from './decide.ts';
 import { registerGate } from './gate.ts';
+import { registerGauge } from './gauge.ts';
 import { registerJobs } from './jobs.ts';
 import { registerLog } from './log.ts';
 import { registerNew } from './new.ts';
+import { registerNote } from './note.ts';
 import { registerOil } from './oil.ts';
+import { registerOrders } from './orders.ts';
 import { registerParts } from './parts.ts';
 import { registerRead } from './read.ts';
-import { registerSheet } from './sheet.ts';
+import { registerSeen } from './see.ts';
+import { registerSpec } from './spec.ts';
 import { registerStrike } from './strike.ts';
 import { registerTools } from './tools.ts';
+import { registerTorque } from './torque.ts';
 import { registerWhy } from './why.ts';
 
 /** Every command, in the order in which help lists them: the order of a job. */
 export const COMMANDS: readonly Register[] = [
   registerNew,
   registerJobs,
-  registerSheet,
+  registerSpec,
   registerTools,
   registerParts,
   registerRead,
-  registerEntering,
+  registerSeen,
+  registerGauge,
+  registerTorque,
+  registerDecide,
+  registerOrders,
+  registerNote,
   registerCheck,
   registerWhy,
   registerOil,

@@ -11,15 +11,20 @@ export interface Said {
   readonly err: string;
 }
 
+/** Each desk draws other ids. */
+let desks = 0;
+
 /** A command line with a data directory of its own, outside the repository, and a clock that moves by a second. */
 export class CommandDesk {
   readonly folder: string;
   readonly data: string;
   private now = Date.UTC(2026, 0, 5, 8, 0, 0);
-  private drawn = 0;
+  private drawn: number;
 
   /** @param from  a data directory to begin with, copied */
   constructor(from?: string) {
+    desks += 1;
+    this.drawn = desks;
     this.folder = mkdtempSync(join(tmpdir(), 'fettle-cli-'));
     this.data = join(this.folder, 'data');
     if (from !== undefined) cpSync(from, this.data, { recursive: true });

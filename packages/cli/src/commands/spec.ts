@@ -22,9 +22,9 @@ interface Said {
   readonly to?: string;
 }
 
-export const registerSheet: Register = (program, run) => {
+export const registerSpec: Register = (program, run) => {
   program
-    .command('sheet <job>')
+    .command('spec <job>')
     .description('the spec sheet: print it, write it to a file, or adopt another one')
     .option('--to <file>', 'write it: .json whole, .csv the plain list of characteristics for a spreadsheet')
     .option('--from <file>', 'adopt the sheet in this file from now on')
@@ -32,8 +32,8 @@ export const registerSheet: Register = (program, run) => {
       'after',
       `
 Examples:
-  fettle sheet linnet --to linnet.csv
-  fettle sheet "blue one" --from blue-one.csv`,
+  fettle spec linnet --to linnet.csv
+  fettle spec "blue one" --from blue-one.csv`,
     )
     .action((job: string, said: Said) =>
       run(async (context) => {
@@ -73,7 +73,7 @@ function noSheet(): Outcome<never> {
     at: 'sheet',
     got: 'no spec sheet here',
     wanted: 'a spec sheet',
-    message: 'The job’s spec sheet is not here. Adopt one with "fettle sheet JOB --from FILE".',
+    message: 'The job’s spec sheet is not here. Adopt one with "fettle spec JOB --from FILE".',
   });
 }
 

@@ -1,0 +1,77 @@
+import type { Body } from '@fettle/book';
+import { failed, ok } from '@fettle/core';
+import { entered, issue, present, quantities } from '../entered.ts';
+import type { Register } from '../registration.ts';
+
+const WHEN = ['as-found', 'start-up', 'break-in', 'later'] as const;
+
+export const registerGauge: Register = (program, run) => {
+  program
+    .command('gauge <job> <pressure> <speed>')
+    .description('enter what the oil gauge showed, at which speed and how hot')
+    .option('--temperature <t>', 'of the oil in the sump')
+    .option('--oil <grade>', 'a grade of the spec sheet')
+    .option('--with <instrument>', 'the gauge')
+    .option('--when <when>', WHEN.join(', '), 'later')
+    .option('--note <text>')
+    .addHelpText(
+      'after',
+      '\nExample:\n  fettle gauge linnet 7.5psi 600rpm --temperature 93degC --with oil-gauge --when as-found',
+    )
+    .action(
+      (
+        job: string,
+        pressure: string,
+        speed: string,
+        said: { temperature?: string; oil?: string; with?: string; when: string; note?: string },
+      ) =>
+        run(async (context) =>
+          entered(
+            await context.bench(job),
+            (bench) => {
+              const issues = quantities([
+                ['pressure', pressure, 'pressure'],
+                ['speed', speed, 'speed'],
+                ['temperature', said.temperature, 'temperature'],
+              ]);
+              const when = WHEN.find((known) => known === said.when);
+              if (!when)
+                issues.push(
+                  issue(
+                    'gauge/when',
+                    '--when',
+                    said.when,
+                    WHEN.join(', '),
+                    `Say --when as one of ${WHEN.join(', ')}.`,
+                  ),
+                );
+              const instruments = bench.book().instruments;
+              if (said.with === undefined || !instruments.has(said.with))
+                issues.push(
+                  issue(
+                    'instrument/unknown',
+                    '--with',
+                    said.with ?? 'none',
+                    [...instruments.keys()].join(', '),
+                    `Which gauge was it? Name one with --with: ${[...instruments.keys()].join(', ') || 'declare one with "fettle tools" first'}.`,
+                  ),
+                );
+              if (issues.length > 0) return failed(...issues);
+              return ok({
+                kind: 'gauge-reading',
+                body: present({
+                  pressure,
+                  speed,
+                  temperature: said.temperature,
+                  oil: said.oil,
+                  instrument: said.with,
+                  when,
+                  note: said.note,
+                }) as Body<'gauge-reading'>,
+              });
+            },
+            `Gauge: ${pressure} at ${speed}${said.temperature ? `, ${said.temperature}` : ''}.`,
+          ),
+        ),
+    );
+};

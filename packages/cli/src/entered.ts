@@ -1,0 +1,40 @@
+import { type Issue, type Outcome, ok, parseQuantity, type QuantityKind } from '@fettle/core';
+import type { Draft } from '@fettle/store';
+import type { Bench } from './bench.ts';
+import type { Reply } from './reply.ts';
+
+/** An issue, its five facts in their usual order. */
+export const issue = (code: string, at: string, got: string, wanted: string, message: string): Issue => ({
+  code,
+  at,
+  got,
+  wanted,
+  message,
+});
+
+/** Opens the job, makes the draft, writes it, and says a sentence. */
+export async function entered(
+  bench: Outcome<Bench>,
+  draft: (bench: Bench) => Outcome<Draft>,
+  text: string,
+): Promise<Outcome<Reply>> {
+  if (!bench.ok) return bench;
+  const made = draft(bench.value);
+  if (!made.ok) return made;
+  const written = await bench.value.write([made.value]);
+  return written.ok ? ok({ json: written.value[0], text }) : written;
+}
+
+/** Fields that were said; an entry has no empty ones. */
+export const present = <T extends Record<string, unknown>>(fields: T) =>
+  Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]: Exclude<T[K], undefined>;
+  };
+
+/** Everything said must read as what it is. */
+export function quantities(said: readonly (readonly [string, string | undefined, QuantityKind])[]): Issue[] {
+  return said.flatMap(([at, text, kind]) => {
+    const read = text === undefined ? undefined : parseQuantity(text, kind);
+    return read && !read.ok ? read.issues.map((one) => ({ ...one, at })) : [];
+  });
+}

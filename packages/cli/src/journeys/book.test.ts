@@ -1,0 +1,182 @@
+import { writeFileSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type CheckJson, CommandDesk, nameOf } from '../testing/desk.ts';
+
+const linnet = new CommandDesk();
+const others: CommandDesk[] = [];
+beforeAll(() => linnet.good('new', '--demo', 'linnet'));
+afterAll(() => {
+  for (const desk of [linnet, ...others]) desk.clear();
+});
+
+/** A desk with the demo on it, to do with as a test likes. */
+function demo(): CommandDesk {
+  const desk = new CommandDesk(linnet.data);
+  others.push(desk);
+  return desk;
+}
+
+const statusOf = async (desk: CommandDesk, name: string): Promise<string | undefined> =>
+  (await desk.json<CheckJson>('check', 'linnet')).judgements.find((one) => nameOf(one) === name)?.status;
+
+describe('what is struck, fitted and reworked', () => {
+  it('a struck reading stops counting, and striking the strike brings it back', async () => {
+    const desk = demo();
+    const [reading] = await desk
+      .json<{ id: string; body: { characteristic: string } }[]>('log', 'linnet', '--kind', 'reading')
+      .then((all) => all.filter(({ body }) => body.characteristic === 'crank.end-float'));
+    expect(await statusOf(desk, 'crank.end-float')).toBe('in');
+    const strike = await desk.json<{ id: string }>(
+      'strike',
+      'linnet',
+      reading!.id,
+      '--why',
+      'read with the caps loose',
+    );
+    expect(await statusOf(desk, 'crank.end-float')).toBe('missing');
+    await desk.good('strike', 'linnet', strike.id, '--why', 'they were tight after all');
+    expect(await statusOf(desk, 'crank.end-float')).toBe('in');
+  });
+
+  it('striking a reading of the circuit moves the predicted pressure, and says what is taken as new', async () => {
+    const desk = demo();
+    const readings = await desk.json<{ id: string; body: { characteristic: string } }[]>(
+      'log',
+      'linnet',
+      '--kind',
+      'reading',
+    );
+    const groove = readings.filter(({ body }) => body.characteristic === 'pump.cover-groove');
+    for (const { id } of groove) await desk.good('strike', 'linnet', id, '--why', 'to be read again');
+    const { out } = await desk.good('oil', 'linnet');
+    expect(out).toMatch(/Not measured, taken as new: .*end clearance/);
+  });
+
+  it('the opening of a job cannot be struck', async () => {
+    const desk = demo();
+    const [opening] = await desk.json<{ id: string }[]>('log', 'linnet', '--kind', 'job-opened');
+    expect(await desk.refused('strike', 'linnet', opening!.id, '--why', 'no')).toEqual(['strike/opening']);
+  });
+
+  it('new gears in the worn body are in by wear and out by new; fitting them displaces the old', async () => {
+    const desk = demo();
+    const said = await desk.good('fit', 'linnet', 'pump-gears', 'gears-new');
+    expect(said.out).toContain('in place of gears-old');
+    const check = await desk.json<CheckJson>('check', 'linnet');
+    const radial = check.judgements.find((one) => nameOf(one) === 'pump.radial-clearance')!;
+    expect(radial.status).toBe('in');
+    expect(radial.new?.verdict).toBe('out');
+    expect(radial.cautions.map(({ code }) => code)).toContain('verdict/worn-within-wear');
+    const before = await desk.json<CheckJson>('check', 'linnet', '--as-found');
+    expect(before.judgements.find((one) => nameOf(one) === 'pump.radial-clearance')?.status).toBe('out');
+  });
+
+  it('a reworked part begins a new state: its earlier readings are history, as found stays', async () => {
+    const desk = demo();
+    await desk.good('rework', 'linnet', 'crank', 'mains and rods ground', '--size', '.010 under');
+    expect(await statusOf(desk, 'crank.main-journal@3')).toBe('missing');
+    await desk.good(
+      'read',
+      'linnet',
+      'crank.main-journal',
+      '2.4897in',
+      '2.4897in',
+      '2.4897in',
+      '2.4897in',
+      '--at',
+      '3',
+      '--with',
+      'micrometer',
+    );
+    expect(await statusOf(desk, 'crank.main-journal@3')).toBe('in');
+    const found = await desk.json<CheckJson>('check', 'linnet', '--as-found');
+    expect(found.judgements.find((one) => nameOf(one) === 'crank.main-journal@3')?.status).toBe('out');
+  });
+});
+
+describe('gates and torques', () => {
+  it('a held cover is not closed, a hold is passed with who and why, and what comes later is told apart', async () => {
+    const desk = demo();
+    expect(await desk.refused('gate', 'linnet', 'pan', '--close')).toEqual(['gate/held']);
+    expect(await desk.refused('gate', 'linnet', 'pan', '--pass')).toEqual(['gate/why-missing']);
+    await desk.good('gate', 'linnet', 'pan', '--pass', '--why', 'trial assembly');
+    await desk.good('gate', 'linnet', 'pan', '--close');
+    const gate = async () =>
+      (await desk.json<CheckJson>('check', 'linnet')).gates.find(({ cover }) => cover === 'pan')!;
+    expect(await gate()).toMatchObject({ closed: true, since_then: [] });
+    const { out } = await desk.fettle(['gate', 'linnet', 'pan']);
+    expect(out).toContain('hold passed by Ada');
+    expect(out).toContain('trial assembly');
+    const readings = await desk.json<{ id: string; body: { characteristic: string } }[]>(
+      'log',
+      'linnet',
+      '--kind',
+      'reading',
+    );
+    const seal = readings.filter(({ body }) => body.characteristic === 'pan.end-seal-length');
+    for (const { id } of seal) await desk.good('strike', 'linnet', id, '--why', 'other seals');
+    expect((await gate()).since_then.length).toBeGreaterThan(0);
+    await desk.good('gate', 'linnet', 'pan', '--open', '--why', 'comes off again');
+    expect(await gate()).toMatchObject({ closed: false });
+  });
+
+  it('a torque that was applied is recorded even where it is refused as advice, and asked about where it cannot be', async () => {
+    const desk = demo();
+    const [cover] = (await desk.json<CheckJson>('check', 'linnet')).torques.filter(
+      ({ advice }) => advice.advice === 'refused',
+    );
+    await desk.good('torque', 'linnet', cover!.fastener, '18lbf.ft', '--with', 'torque-wrench');
+    expect(await desk.refused('torque', 'linnet', cover!.fastener, '40kgf.m')).toEqual([
+      'torque/implausible',
+    ]);
+    await desk.good('torque', 'linnet', cover!.fastener, '40kgf.m', '--confirm');
+    const log = await desk.json<{ body: { torque: string; asked?: { first_said: string } } }[]>(
+      'log',
+      'linnet',
+      '--kind',
+      'torque-pass',
+    );
+    expect(log.at(-1)?.body).toMatchObject({ torque: '40kgf.m', asked: { first_said: '40kgf.m' } });
+  });
+});
+
+describe('a job out and in', () => {
+  it('comes back the same, and goes out the same again', async () => {
+    const desk = demo();
+    await desk.good('export', 'linnet', '--to', desk.file('a.zip'));
+    const other = new CommandDesk();
+    others.push(other);
+    await other.good('import', desk.file('a.zip'));
+    expect(await other.json('check', 'linnet')).toEqual(await desk.json('check', 'linnet'));
+    await other.good('export', 'linnet', '--to', other.file('b.zip'));
+    expect(other.text('b.zip')).toBe(desk.text('a.zip'));
+    const again = await other.json<{ added: number }>('import', desk.file('a.zip'));
+    expect(again.added).toBe(0);
+  });
+
+  it('a broken archive changes nothing and says why', async () => {
+    const other = new CommandDesk();
+    others.push(other);
+    writeFileSync(other.file('broken.zip'), 'PK not a zip');
+    const said = await other.fettle(['import', other.file('broken.zip')]);
+    expect(said.status).toBe(2);
+    expect(said.err).toMatch(/archive\//);
+    expect(await other.json('jobs')).toEqual([]);
+  });
+
+  it('two writers who differ are merged, the conflict is shown and holds every cover until one is struck', async () => {
+    const [one, two] = [demo(), demo()];
+    await one.good('decide', 'linnet', 'crank', 'machine', '--why', 'main 3 is out');
+    await two.good('decide', 'linnet', 'crank', 'replace', '--why', 'another one is to be had');
+    await two.good('export', 'linnet', '--to', two.file('two.zip'));
+    await one.good('import', two.file('two.zip'));
+    const check = await one.json<CheckJson>('check', 'linnet');
+    expect(check.conflicts).toHaveLength(1);
+    expect(check.gates.every(({ reasons }) => reasons.some(({ code }) => code === 'ledger/conflict'))).toBe(
+      true,
+    );
+    const decisions = await one.json<{ id: string }[]>('log', 'linnet', '--kind', 'disposition');
+    await one.good('strike', 'linnet', decisions[1]!.id, '--why', 'agreed at the bench');
+    expect((await one.json<CheckJson>('check', 'linnet')).conflicts).toEqual([]);
+  });
+});
