@@ -6,6 +6,7 @@ import { coverPages } from './data/covers.ts';
 import { decisionPages, orderPages, partPages } from './data/decisions.ts';
 import { gaugePages, instrumentPages } from './data/instruments.ts';
 import { ledgerLines, notePages } from './data/ledger-lines.ts';
+import { mapPages } from './data/maps.ts';
 import { type Photograph, photographPages } from './data/photographs.ts';
 import { hotIdle, predictionOf, pressurePages } from './data/pressure.ts';
 import { recordPages } from './data/record.ts';
@@ -29,7 +30,7 @@ export function buildBookData(book: Book, printing: Printing, photos: readonly P
     spec_sheet: specSheetPages(book),
     parts: partPages(book),
     record: recordPages(book, judgements, pages),
-    maps: [] as { title: string; svg: string; alt: string }[],
+    maps: mapPages(book, judgements),
     covers: coverPages(book, gates),
     pressure: pressurePages(book, prediction),
     gauge: gaugePages(book),

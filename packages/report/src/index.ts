@@ -1,3 +1,4 @@
 // The one door of the package.
 export { buildBookData, buildBookPdf, type ToPrint } from './build-book.ts';
 export type { Paper } from './typeset.ts';
+export { wallSheetPdf } from './wall-sheet.ts';

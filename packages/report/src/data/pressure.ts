@@ -14,6 +14,7 @@ import { expanded, inUnit, linear, parseQuantity, printQuantity, type Uncertain 
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { bandWords, pressureWords, shown, valueWords } from '../words/quantity.ts';
 import { sourceWords } from '../words/source.ts';
+import { pressurePicture } from './pressure-picture.ts';
 
 interface Temperature {
   readonly name: string;
@@ -171,6 +172,7 @@ export function pressurePages(book: Book, prediction: Prediction | string | unde
       ? `${prediction.rows[0].condition.crank}, ${prediction.rows[0].condition.sump}`
       : '',
     rows: prediction.rows.map((row) => rowLine(book, row, prediction.unit)),
+    curve: pressurePicture(book, prediction),
     repairs: repairBars(book, prediction),
     rests_on: prediction.circuit.parameters.map(parameterLine),
     taken_as_new: [

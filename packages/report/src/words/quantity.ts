@@ -39,7 +39,7 @@ export function shown(characteristic: Characteristic, si: number): string {
 }
 
 /** The number alone, where the unit is named once. */
-function bare(characteristic: Characteristic, si: number): string {
+export function bare(characteristic: Characteristic, si: number): string {
   const unit = unitOf(characteristic);
   return unit === undefined
     ? `${Number(si.toPrecision(6))}`
