@@ -55,7 +55,7 @@ function settledId(demo: Demo, n: number): string {
  * @returns the job with everything entered
  * @throws  when a step is refused: the demo ships with the program, so that is the program's fault
  */
-export async function demoTyped(
+async function demoTyped(
   demo: Demo,
   sheet: SpecSheet,
   type: Context['typed'],

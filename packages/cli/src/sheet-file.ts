@@ -4,7 +4,7 @@ import { readSheet, type SpecSheet, sheetFromCsv } from '@fettle/book';
 import { type Caution, failed, type Outcome, ok } from '@fettle/core';
 
 /** A text file, or an issue that says why not. */
-export function textOf(path: string): Outcome<string> {
+function textOf(path: string): Outcome<string> {
   try {
     return ok(readFileSync(path, 'utf8'));
   } catch (error) {

@@ -150,7 +150,7 @@ function answerText(
 }
 
 /** A source as a reader can look it up. */
-export function sourceWords(key: string): string {
+function sourceWords(key: string): string {
   const source = SOURCES[key];
   if (!source) return key;
   return (

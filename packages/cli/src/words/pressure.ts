@@ -92,7 +92,7 @@ export function pressureSummary(book: Book, reckoning: Reckoning): string[] {
 }
 
 /** What the sheet wants there, in words. */
-export function wantedWords({ printed: { lower, upper } }: WantedPressure): string {
+function wantedWords({ printed: { lower, upper } }: WantedPressure): string {
   if (lower !== undefined && upper !== undefined) return `${lower} to ${upper}`;
   return lower !== undefined ? `at least ${lower}` : `at most ${upper}`;
 }

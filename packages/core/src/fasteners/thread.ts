@@ -1,7 +1,7 @@
 import { type Metre, metre, type SquareMetre, squareMetre } from '../units/si.ts';
 
 /** The two 60° forms the program knows. 55° Whitworth forms and BA have other flanks and are not among them. */
-export type ThreadForm = 'unified' | 'metric';
+type ThreadForm = 'unified' | 'metric';
 
 export interface Thread {
   /** As the standard writes it: `5/16-18 UNC`, `M8x1.25`. */

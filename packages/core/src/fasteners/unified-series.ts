@@ -9,7 +9,7 @@ export interface UnifiedSize {
   readonly UNEF?: number;
 }
 
-export const GRADED_SERIES = ['UNC', 'UNF', 'UNEF'] as const;
+const GRADED_SERIES = ['UNC', 'UNF', 'UNEF'] as const;
 export type GradedSeries = (typeof GRADED_SERIES)[number];
 
 /** Pitches of the constant-pitch series, which the letters UN announce. */

@@ -24,7 +24,7 @@ export interface Press {
   readonly shaft: Elastic;
 }
 
-export interface Elastic {
+interface Elastic {
   readonly modulus: Pascal;
   readonly poisson: number;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { Bench } from '../packages/book/src/testing/bench.ts';
-import { inches } from '../packages/book/src/testing/tiny-sheet.ts';
+import { Bench } from '../testing/bench.ts';
+import { inches } from '../testing/tiny-sheet.ts';
 
 // Facts of the trade about feeler leaves in an oil pump. Common practice, no source.
 
