@@ -24,6 +24,15 @@ function compiler(): NodeCompiler {
   return made;
 }
 
+/** Words that no row of a table is sure to hold on one page; drawings are not words. */
+const LONG = 600;
+
+function isLong(data: unknown): boolean {
+  if (typeof data === 'string') return data.length > LONG;
+  if (typeof data !== 'object' || data === null) return false;
+  return Object.entries(data).some(([key, value]) => key !== 'svg' && isLong(value));
+}
+
 /** A picture the template reads under the name given here. */
 export type Pictures = ReadonlyMap<string, Uint8Array>;
 
@@ -36,7 +45,7 @@ export type Pictures = ReadonlyMap<string, Uint8Array>;
  */
 export function typeset(
   template: 'book.typ' | 'wall.typ' | 'picture.typ',
-  data: unknown,
+  data: Readonly<Record<string, unknown>>,
   { paper, printedAt, pictures = new Map() }: { paper: Paper; printedAt: string; pictures?: Pictures },
 ): Uint8Array {
   const seconds = Math.floor(Date.parse(printedAt) / 1000);
@@ -47,7 +56,7 @@ export function typeset(
   try {
     const compiled = typst.compile({
       mainFilePath: `${TEMPLATES}${template}`,
-      inputs: { data: JSON.stringify(printable(data)), paper: paper === 'a4' ? 'a4' : 'us-letter' },
+      inputs: { data: JSON.stringify({ ...printable(data), long: isLong(data) }), paper: paper === 'a4' ? 'a4' : 'us-letter' },
     });
     const fault = compiled.takeError();
     if (fault)

@@ -12,23 +12,26 @@ export function cautionPages(
     ...(book.sheet?.fasteners ?? []).map(({ name, caution }) => ({ name, caution })),
     ...(book.sheet?.covers ?? []).map(({ name, caution }) => ({ name, caution })),
   ];
+  const judging = [
+    ...judgements.flatMap(({ characteristic, place, cautions }) =>
+      cautions.map(({ message }) => ({
+        name: [characteristic.name, placeWords(place, characteristic.places)].filter((x) => x !== '').join(', '),
+        caution: message,
+      })),
+    ),
+    ...torques.flatMap(({ fastener, advice }) =>
+      advice.ok && (advice.value.advice === 'refused' || advice.value.advice === 'cautioned')
+        ? advice.value.reasons.map((caution) => ({ name: fastener.name, caution }))
+        : [],
+    ),
+  ];
+  return { work: eachOnce(work), judging: eachOnce(judging) };
+}
+
+/** Every caution once, with all it is about. */
+function eachOnce(cautions: readonly { name: string; caution: string | undefined }[]) {
   const byText = new Map<string, string[]>();
-  for (const { name, caution } of work)
+  for (const { name, caution } of cautions)
     if (caution !== undefined) byText.set(caution, [...(byText.get(caution) ?? []), name]);
-  return {
-    work: [...byText].map(([text, about]) => ({ text, about: about.join(', ') })),
-    judging: [
-      ...judgements.flatMap(({ characteristic, place, cautions }) =>
-        cautions.map(({ message }) => ({
-          about: [characteristic.name, placeWords(place, characteristic.places)].filter((x) => x !== '').join(', '),
-          text: message,
-        })),
-      ),
-      ...torques.flatMap(({ fastener, advice }) =>
-        advice.ok && (advice.value.advice === 'refused' || advice.value.advice === 'cautioned')
-          ? advice.value.reasons.map((text) => ({ about: fastener.name, text }))
-          : [],
-      ),
-    ],
-  };
+  return [...byText].map(([text, about]) => ({ text, about: [...new Set(about)].join('; ') }));
 }

@@ -1,9 +1,10 @@
-import { type Book, type Entry, isKnown } from '@fettle/book';
+import { type Book, bodyOf, type Entry, isKnown } from '@fettle/book';
 import { placeWords, whenWords } from '../words/entry.ts';
 
 /** What an entry says, in the space of a line: its own words, in the order of its body. */
 function saying(entry: Entry, pages: ReadonlyMap<string, string>): string {
-  const { body } = entry;
+  // Read by its schema, so that what it is about comes first, whatever order it was kept in.
+  const body: Readonly<Record<string, unknown>> = isKnown(entry) ? bodyOf(entry) : entry.body;
   const place = (value: unknown): string =>
     typeof value === 'object' && value !== null ? placeWords(value as Record<string, string>) : '';
   const parts = Object.entries(body).flatMap(([key, value]): string[] => {
@@ -23,6 +24,8 @@ function saying(entry: Entry, pages: ReadonlyMap<string, string>): string {
     if (key === 'uncertainty') return [`U ${String((value as { expanded?: unknown }).expanded)}`];
     if (key === 'instrument' && entry.kind !== 'instrument-declared' && entry.kind !== 'instrument-checked')
       return [`with ${String(value)}`];
+    if (Array.isArray(value)) return [value.map(String).join(', ')];
+    if (key === 'pass' || key === 'of') return [`${key} ${String(value)}`];
     if (typeof value === 'object') return [`${key} ${JSON.stringify(value)}`];
     return [String(value)];
   });

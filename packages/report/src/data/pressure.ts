@@ -134,6 +134,10 @@ function parameterLine({ characteristic, factor, nominal, measured, trust, name 
   };
 }
 
+/** What is less than the last figure shown is no gain. */
+const gainWords = (gain: number): string =>
+  Math.abs(gain) < 0.05 ? '0.0' : `${gain > 0 ? '+' : '−'}${Math.abs(gain).toFixed(1)}`;
+
 /** Bars of what each single repair would give at hot idle, as shares of the longest. */
 function repairBars(book: Book, { circuit, rows, unit }: Prediction) {
   const idle = rows[0];
@@ -152,7 +156,7 @@ function repairBars(book: Book, { circuit, rows, unit }: Prediction) {
     name,
     words: pressureWords(q, unit),
     share: q.value / greatest,
-    gain: `${(inUnit(q.value - idle.measured.value, unit) >= 0 ? '+' : '−')}${Math.abs(inUnit(q.value - idle.measured.value, unit)).toFixed(1)}`,
+    gain: gainWords(inUnit(q.value - idle.measured.value, unit)),
     wanted: wanted === undefined ? null : wanted / greatest,
   }));
 }

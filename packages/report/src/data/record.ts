@@ -70,7 +70,9 @@ function judgedLine(book: Book, judgement: Assessed) {
     notes: [
       meanWords,
       ...judgement.cautions.map(({ message }) => message),
-      judgement.next ? `Next: ${moveWords(judgement, judgement.next)}` : '',
+      judgement.next && judgement.next.move !== 'measure' && judgement.next.move !== 'look'
+        ? `Next: ${moveWords(judgement, judgement.next)}`
+        : '',
     ].filter((note) => note !== ''),
     missing: judgement.missing.length > 0 && status !== 'missing' ? 'not read everywhere' : '',
   };
@@ -101,7 +103,7 @@ function readingLine(book: Book, reading: ReadingOnRecord, pages: ReadonlyMap<st
     place: placeWords(body.place, characteristic?.places),
     said: saidIn(reading),
     instrument: instrument?.body.name ?? body.instrument,
-    u: instrument ? `U ${instrument.body.uncertainty.expanded}` : 'not declared',
+    u: instrument ? `U ${printedQuantity(instrument.body.uncertainty.expanded)}` : 'not declared',
     who: entry.who,
     when: whenWords(entry.at),
     part: stateWords(book, body.state),
@@ -110,7 +112,7 @@ function readingLine(book: Book, reading: ReadingOnRecord, pages: ReadonlyMap<st
       measurand,
       temperature?.part === undefined
         ? ''
-        : `part at ${temperature.part}${temperature.instrument === undefined ? '' : `, instrument at ${temperature.instrument}`}`,
+        : `part at ${printedQuantity(temperature.part)}${temperature.instrument === undefined ? '' : `, instrument at ${printedQuantity(temperature.instrument)}`}`,
       asked ? `first said ${asked.first_said}; asked: ${asked.question}` : '',
       body.note ?? '',
       strike ? `struck by ${strike.who}: ${String(strike.body.why)}` : '',
@@ -146,6 +148,50 @@ const strikeOf = (book: Book, id: string) =>
       )
     : undefined;
 
+/** Nothing at all is known of it. */
+const isUntouched = ({ status, operand, entries }: Assessed): boolean =>
+  status === 'missing' && operand.kind === 'missing' && entries.length === 0;
+
+/** The places of which nothing is known, and what that waits for, in one line. */
+function untouchedWords(
+  book: Book,
+  characteristic: Characteristic,
+  judgements: readonly Assessed[],
+): string | null {
+  const untouched = judgements.filter(isUntouched);
+  if (untouched.length === 0) return null;
+  const places = untouched.map(({ place }) => placeWords(place, characteristic.places)).filter((at) => at !== '');
+  const waits = new Set(
+    untouched.flatMap(({ missing }) => missing.map((one) => one.characteristic)).filter((id) => id !== characteristic.id),
+  );
+  const names = [...new Set([...waits].map((id) => book.characteristics.get(id)?.name ?? id))];
+  const where = places.length === 0 ? '' : untouched.length === judgements.length ? ' anywhere' : ` at ${places.join(', ')}`;
+  const all = places.length > 1 && where === ' anywhere' ? ` (${places.length} places)` : '';
+  const why = names.length === 0 ? '' : `; it waits for ${names.join(', ')}`;
+  return `${where}${all}${why}`.replace(/^[ ;]+/, '');
+}
+
+type ReadingLine = ReturnType<typeof readingLine>;
+
+/** The readings, with what all of them share said once above them. */
+function readingTable(lines: readonly ReadingLine[]) {
+  const shared = (of: (line: ReadingLine) => string): string => {
+    const [first, ...others] = lines.map(of);
+    return first !== undefined && others.length > 0 && others.every((other) => other === first) ? first : '';
+  };
+  const remarks = shared(({ remarks }) => remarks.join('; '));
+  const own = (line: ReadingLine): ReadingLine => (remarks === '' ? line : { ...line, remarks: [] });
+  return {
+    readings: lines.map(own),
+    shared: {
+      with: shared(({ instrument, u }) => [instrument, u].filter((x) => x !== '').join(', ')),
+      part: shared(({ part }) => part),
+      who: shared(({ who }) => who),
+      remarks,
+    },
+  };
+}
+
 /** One characteristic, accounted for whether it was read or not. */
 function characteristicRecord(
   book: Book,
@@ -170,15 +216,18 @@ function characteristicRecord(
       limits.length === 0 && characteristic.kind !== 'seen' ? (characteristic.no_limits ?? 'no limits') : '',
     optional: characteristic.optional === true,
     limits,
-    judgements: judgements.map((judgement) => judgedLine(book, judgement)),
-    readings: [
+    judgements: judgements
+      .filter((judgement) => !isUntouched(judgement))
+      .map((judgement) => judgedLine(book, judgement)),
+    untouched: untouchedWords(book, characteristic, judgements),
+    ...readingTable([
       ...book.readings
         .filter(({ body }) => body.characteristic === characteristic.id)
         .map((reading) => readingLine(book, reading, pages)),
       ...book.sights
         .filter(({ body }) => body.characteristic === characteristic.id)
         .map((sight) => sightLine(book, sight, pages)),
-    ],
+    ]),
   };
 }
 

@@ -1,6 +1,6 @@
 import { type Book, type Characteristic, sourceOf } from '@fettle/book';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
-import { sourceWords } from '../words/source.ts';
+import { citedWords } from '../words/source.ts';
 import { whenWords } from '../words/entry.ts';
 
 /** A limit set as the sheet prints it. */
@@ -13,7 +13,7 @@ function asPrinted(characteristic: Characteristic, set: 'new' | 'wear'): string 
 function sheetLine(book: Book, characteristic: Characteristic) {
   const sets = (['new', 'wear'] as const).filter((set) => characteristic.limits?.[set]);
   const sources = (sets.length > 0 ? sets : (['new'] as const)).map((set) =>
-    sourceWords(book, sourceOf(characteristic, set)),
+    citedWords(sourceOf(characteristic, set)),
   );
   const amendment = book.amended.get(characteristic.id);
   return {

@@ -25,7 +25,11 @@ export function relationWords(book: Book, relation: Relation): string {
         const grouped = size !== 1 && /[ ][+−] /.test(inner) ? `(${inner})` : inner;
         return `${sign}${size === 1 ? '' : `${Number(size.toPrecision(4))} × `}${grouped}`;
       }),
-      ...(linear.constant === undefined ? [] : [`+ ${linear.constant}`]),
+      ...(linear.constant === undefined ? [] : [constantWords(linear.constant)]),
     ].join(' ');
   return words(relation);
 }
+
+/** A constant with its sign as an operation: `− 3.5000 in`. */
+const constantWords = (text: string): string =>
+  /^\s*[-−]/.test(text) ? `− ${text.trim().slice(1)}` : `+ ${text}`;
