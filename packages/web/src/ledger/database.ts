@@ -1,0 +1,53 @@
+import type { Entry, SpecSheet } from '@fettle/book';
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+
+/** An entry that this browser wrote and that no server has said it keeps. */
+export interface Unsent {
+  readonly id: string;
+  readonly job: string;
+  readonly n: number;
+  /** Why the server would not take it; it stays here all the same. */
+  readonly refused?: string;
+}
+
+/** A spec sheet as it was kept by its hash, and as it was read. */
+export interface KeptSheet {
+  readonly hash: string;
+  readonly json: unknown;
+  readonly sheet: SpecSheet;
+  /** Written here and not yet sent. */
+  readonly unsent?: boolean;
+}
+
+export interface KnownJob {
+  readonly job: string;
+  readonly title: string;
+  /** How far this server's sequence has been fetched. */
+  readonly after: number;
+}
+
+interface Kept extends DBSchema {
+  entries: { key: string; value: Entry; indexes: { job: string } };
+  outbox: { key: string; value: Unsent; indexes: { job: string } };
+  sheets: { key: string; value: KeptSheet };
+  jobs: { key: string; value: KnownJob };
+  drafts: { key: string; value: unknown };
+  settings: { key: string; value: unknown };
+}
+
+export type Database = IDBPDatabase<Kept>;
+
+/** The ledger of this browser profile. */
+export const openDatabase = (name = 'fettle'): Promise<Database> =>
+  openDB<Kept>(name, 1, {
+    upgrade(db) {
+      db.createObjectStore('entries', { keyPath: 'id' }).createIndex('job', 'job');
+      db.createObjectStore('outbox', { keyPath: 'id' }).createIndex('job', 'job');
+      db.createObjectStore('sheets', { keyPath: 'hash' });
+      db.createObjectStore('jobs', { keyPath: 'job' });
+      db.createObjectStore('drafts');
+      db.createObjectStore('settings');
+    },
+    // Another tab brings a newer edition: let it, rather than hold it up.
+    blocking: (_now, _wanted, event) => (event.target as IDBDatabase).close(),
+  });

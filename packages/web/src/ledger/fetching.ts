@@ -1,0 +1,86 @@
+import { type Entry, merged, type SpecSheet } from '@fettle/book';
+import type { Outcome } from '@fettle/core';
+import type { Database } from './database.ts';
+import type { Server } from './server.ts';
+
+export type Fetched = 'new' | 'nothing-new' | 'offline' | 'stranger';
+
+const isBack = (last: number, after: number): boolean => last < after;
+
+/**
+ * Fetches what the server came by since last time and lays it to what is here: a union, whatever came from whom.
+ * A server that counts less far than it did has another store under it; then all of it is fetched, and all of ours is
+ * offered to it again.
+ */
+export async function entriesFetched(db: Database, server: Server, job: string): Promise<Fetched> {
+  const known = await db.get('jobs', job);
+  const after = known?.after ?? 0;
+  const answer = await server.entriesAfter(job, after);
+  if (answer.state !== 'done')
+    return answer.state === 'stranger' ? 'stranger' : answer.state === 'offline' ? 'offline' : 'nothing-new';
+  const { entries, last } = answer.value;
+  if (isBack(last, after)) {
+    await db.put('jobs', { job, title: known?.title ?? '', after: 0 });
+    await offeredAgain(db, job);
+    return entriesFetched(db, server, job);
+  }
+  const change = db.transaction(['entries', 'outbox', 'jobs'], 'readwrite');
+  const [here, outbox, jobs] = [
+    change.objectStore('entries'),
+    change.objectStore('outbox'),
+    change.objectStore('jobs'),
+  ];
+  let fresh = 0;
+  for (const entry of entries) {
+    const mine = await here.get(entry.id);
+    const [kept] = mine ? merged([mine], [entry]) : [entry];
+    if (kept && kept !== mine) {
+      await here.put(kept);
+      fresh += 1;
+    }
+    // The server has it, even where its answer to our sending never came.
+    await outbox.delete(entry.id);
+  }
+  const opening = entries.find(({ kind }) => kind === 'job-opened');
+  const title = opening ? String(opening.body.title) : (known?.title ?? '');
+  await jobs.put({ job, title, after: last });
+  await change.done;
+  return fresh > 0 ? 'new' : 'nothing-new';
+}
+
+async function offeredAgain(db: Database, job: string): Promise<void> {
+  const change = db.transaction(['entries', 'outbox', 'sheets'], 'readwrite');
+  for (const { id, n } of await change.objectStore('entries').index('job').getAll(job))
+    await change.objectStore('outbox').put({ id, job, n });
+  const sheets = change.objectStore('sheets');
+  for (const sheet of await sheets.getAll()) await sheets.put({ ...sheet, unsent: true });
+  await change.done;
+}
+
+export const sheetsNamed = (entries: readonly Entry[]): string[] => [
+  ...new Set(entries.flatMap(({ kind, body }) => (kind === 'spec-adopted' ? [String(body.sheet)] : []))),
+];
+
+/** The sheets a ledger names: from here, else from the server, read once and kept as read. */
+export async function sheetsFor(
+  db: Database,
+  server: Server,
+  entries: readonly Entry[],
+  read: (json: unknown) => Promise<Outcome<SpecSheet>>,
+): Promise<Map<string, SpecSheet>> {
+  const sheets = new Map<string, SpecSheet>();
+  for (const hash of sheetsNamed(entries)) {
+    const kept = await db.get('sheets', hash);
+    if (kept) {
+      sheets.set(hash, kept.sheet);
+      continue;
+    }
+    const answer = await server.sheet(hash);
+    if (answer.state !== 'done') continue;
+    const sheet = await read(answer.value);
+    if (!sheet.ok) continue;
+    await db.put('sheets', { hash, json: answer.value, sheet: sheet.value });
+    sheets.set(hash, sheet.value);
+  }
+  return sheets;
+}

@@ -1,0 +1,113 @@
+import { bracketOf, nextLeaf, parseQuantity, type Outcome, type Bracket } from '@fettle/core';
+import { type Leaf, leafLadderSvg, type Picture } from '@fettle/draw';
+import { useCallback, useMemo, useState } from 'preact/hooks';
+import { Drawing } from './drawing.tsx';
+
+export interface OwnedLeaf {
+  readonly text: string;
+  readonly size: number;
+}
+
+export const leavesOwned = (texts: readonly string[]): OwnedLeaf[] =>
+  texts
+    .flatMap((text) => {
+      const read = parseQuantity(text, 'length');
+      return read.ok ? [{ text, size: read.value.value }] : [];
+    })
+    .sort((a, b) => a.size - b.size);
+
+export type Tried = Readonly<Record<string, 'goes' | 'stops'>>;
+
+/** What the leaves tried say together; an issue where they contradict each other. */
+export function bracketTried(owned: readonly OwnedLeaf[], tried: Tried): Outcome<Bracket> {
+  const of = (answer: 'goes' | 'stops'): number[] =>
+    owned.filter(({ text }) => tried[text] === answer).map(({ size }) => size);
+  return bracketOf(of('goes'), of('stops'));
+}
+
+/** The leaf best tried next; undefined when the verdict stands or none is left between. */
+export function leafAdvised(
+  owned: readonly OwnedLeaf[],
+  tried: Tried,
+  limits: { readonly lower?: number; readonly upper?: number },
+): OwnedLeaf | undefined {
+  const bracket = bracketTried(owned, tried);
+  if (!bracket.ok) return undefined;
+  const leaf = nextLeaf(
+    bracket.value,
+    owned.map(({ size }) => size),
+    limits,
+  );
+  return owned.find(({ size }) => size === leaf);
+}
+
+/** How many rungs are shown around the one advised: more would not be reached at arm's length. */
+const AROUND = 2;
+
+function rungsShown(owned: readonly OwnedLeaf[], tried: Tried, advised: OwnedLeaf | undefined): OwnedLeaf[] {
+  const touched = owned.flatMap(({ text }, i) => (tried[text] ? [i] : []));
+  const middle = advised ? owned.indexOf(advised) : (touched[0] ?? owned.length >> 1);
+  return owned.filter((leaf, i) => Math.abs(i - middle) <= AROUND || tried[leaf.text] !== undefined);
+}
+
+interface Ladder {
+  readonly owned: readonly OwnedLeaf[];
+  readonly tried: Tried;
+  readonly advised: OwnedLeaf | undefined;
+  readonly tap: (leaf: string) => void;
+}
+
+/** The leaves owned as rungs; a tap says goes, a second one does not, a third takes it back. */
+export function LeafLadder({ owned, tried, advised, tap }: Ladder) {
+  const [all, setAll] = useState(false);
+  const shown = useMemo(
+    () => (all ? [...owned] : rungsShown(owned, tried, advised)),
+    [all, owned, tried, advised],
+  );
+  const draw = useCallback(
+    (picture: Picture): string =>
+      leafLadderSvg(
+        {
+          leaves: shown.map(
+            ({ text, size }): Leaf => ({
+              id: text,
+              thickness: size,
+              text,
+              state: tried[text] === 'goes' ? 'goes' : tried[text] === 'stops' ? 'not' : 'untried',
+              next: advised?.text === text,
+            }),
+          ),
+          words: { goes: 'goes', not: 'does not', untried: '', next: 'try next', gap: 'the gap' },
+          tappable: true,
+        },
+        picture,
+      ),
+    [shown, tried, advised],
+  );
+  const tapped = (event: Event): void => {
+    const rung = (event.target as Element).closest<SVGElement>('[data-leaf]');
+    if (rung?.dataset.leaf !== undefined) tap(rung.dataset.leaf);
+  };
+  return (
+    <div class="ladder">
+      <Drawing
+        title="Feeler leaves"
+        desc="Tap a leaf: it goes; again: it does not; again: not tried."
+        draw={draw}
+        widest={560}
+        onClick={tapped}
+        onKeyDown={(event) => {
+          if (event.key !== 'Enter' && event.key !== ' ') return;
+          event.preventDefault();
+          event.stopPropagation();
+          tapped(event);
+        }}
+      />
+      {owned.length > shown.length || all ? (
+        <button type="button" class="quiet" onClick={() => setAll(!all)}>
+          {all ? 'Only the leaves that matter' : `All ${owned.length} leaves`}
+        </button>
+      ) : null}
+    </div>
+  );
+}

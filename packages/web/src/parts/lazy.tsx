@@ -1,0 +1,28 @@
+import type { ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+
+/** A part of the page that is fetched when it is first wanted. */
+export function Lazy({ load }: { readonly load: () => Promise<ComponentType> }) {
+  const [Part, setPart] = useState<ComponentType | undefined>(undefined);
+  const [failed, setFailed] = useState(false);
+  useEffect(() => {
+    let wanted = true;
+    load().then(
+      (part) => wanted && setPart(() => part),
+      () => wanted && setFailed(true),
+    );
+    return () => {
+      wanted = false;
+    };
+  }, [load]);
+  if (failed)
+    return (
+      <div class="waiting-part">
+        <p class="issue">
+          This place could not be fetched and is not kept in this browser yet. It needs the server once; what
+          you entered is safe.
+        </p>
+      </div>
+    );
+  return Part ? <Part /> : <div class="waiting-part" aria-busy="true" />;
+}

@@ -1,0 +1,240 @@
+import {
+  type Assessed,
+  type Book,
+  type Member,
+  placeText,
+  type ReadingOnRecord,
+  sourceOf,
+  type Witness,
+} from '@fettle/book';
+import { expanded } from '@fettle/core';
+import { book } from '../state/job.ts';
+import { StrikeEntry } from './strike-entry.tsx';
+import { STATUS_WORDS } from '../words/judgement.ts';
+import { nameIn } from '../words/issue.ts';
+import { placeWords } from '../words/place.ts';
+import { limitWords, operandWords, shown, uncertaintyWords } from '../words/quantity.ts';
+import { relationWords } from '../words/relation.ts';
+
+/** What `Working` opens. */
+export function WorkingBody({ judgement }: { readonly judgement: Assessed }) {
+  const { characteristic } = judgement;
+  const now = book.value;
+  return (
+    <div class="working-body">
+      <dl class="facts">
+        {characteristic.taken ? <Fact name="Taken" text={characteristic.taken} /> : null}
+        {characteristic.relation !== undefined ? (
+          <Fact name="Formula" text={relationWords(characteristic.relation)} />
+        ) : null}
+        {characteristic.reduce ? (
+          <Fact
+            name="Judged"
+            text={`the ${characteristic.reduce.by} over ${characteristic.reduce.over.join(', ')}`}
+          />
+        ) : null}
+        {characteristic.no_limits ? <Fact name="No limits" text={characteristic.no_limits} /> : null}
+        {characteristic.note ? <Fact name="Note" text={characteristic.note} /> : null}
+      </dl>
+      <Limits book={now} judgement={judgement} />
+      <Witnesses book={now} judgement={judgement} />
+      <Budget book={now} judgement={judgement} />
+    </div>
+  );
+}
+
+const Fact = ({ name, text }: { readonly name: string; readonly text: string }) => (
+  <>
+    <dt>{name}</dt>
+    <dd>{text}</dd>
+  </>
+);
+
+function sourceWords(now: Book, judgement: Assessed, set: 'new' | 'wear'): string {
+  const source = sourceOf(judgement.characteristic, set);
+  if (!source) return 'no source stated';
+  const document = now.sheet?.documents[source.document];
+  return [document?.title ?? source.document, document?.edition, source.page && `page ${source.page}`, source.trust]
+    .filter((part) => part !== undefined && part !== '')
+    .join(', ');
+}
+
+const percent = (p: number): string =>
+  p > 0.9999
+    ? 'over 99.99 %'
+    : p < 0.0001
+      ? 'under 0.01 %'
+      : `${(100 * p).toFixed(p > 0.99 || p < 0.01 ? 2 : 0)} %`;
+
+function governingWords({ governing, states, characteristic }: Assessed): string {
+  if (!characteristic.limits?.new || !characteristic.limits?.wear)
+    return `The ${governing} limits are the only ones given, so they serve for all parts.`;
+  const conditions = [...new Set(states.map(({ condition }) => condition))].join(' and ') || 'no part entered';
+  return `The ${governing} limits decide, because the parts are: ${conditions}.`;
+}
+
+function Limits({ book: now, judgement }: { readonly book: Book; readonly judgement: Assessed }) {
+  const { characteristic, governing } = judgement;
+  const sets = (['new', 'wear'] as const).filter((set) => characteristic.limits?.[set]);
+  if (sets.length === 0) return null;
+  return (
+    <section>
+      <h3>Limits and both verdicts</h3>
+      <ul class="lines">
+        {sets.map((set) => {
+          const verdict = judgement.verdicts[set];
+          const printed = characteristic.limits?.[set];
+          const limits = verdict
+            ? limitWords(characteristic, verdict.limits)
+            : [printed?.lower, printed?.upper].filter(Boolean).join(' to ');
+          return (
+            <li key={set}>
+              <strong>
+                {set === 'new' ? 'New' : 'Wear'}
+                {set === governing ? ' (decides)' : ''}
+              </strong>
+              : {limits}.{' '}
+              {verdict ? (
+                <>
+                  {STATUS_WORDS[verdict.verdict]}
+                  {verdict.probabilityIn === undefined ? '' : `, ${percent(verdict.probabilityIn)} inside`}
+                  {verdict.guardBand === undefined
+                    ? ''
+                    : `, guard band ${shown(characteristic, verdict.guardBand)}`}
+                  .{' '}
+                </>
+              ) : (
+                'Not judged yet. '
+              )}
+              <span class="soft">{sourceWords(now, judgement, set)}</span>
+            </li>
+          );
+        })}
+      </ul>
+      {governing ? (
+        <p class="soft">
+          {governingWords(judgement)} In or out is said from 95 % on (ISO 14253-1:2017; guard band 1.645 u);
+          between, nobody can tell.
+        </p>
+      ) : null}
+    </section>
+  );
+}
+
+function Witnesses({ book: now, judgement }: { readonly book: Book; readonly judgement: Assessed }) {
+  const members = judgement.members.filter(({ known }) => known.witnesses.length > 0);
+  if (judgement.sight)
+    return (
+      <section>
+        <h3>Seen</h3>
+        <p>
+          {judgement.sight.body.found}; {judgement.sight.entry.who}, {when(judgement.sight.entry.at)}
+        </p>
+        <StrikeEntry entry={judgement.sight.entry.id} />
+      </section>
+    );
+  if (members.length === 0) return null;
+  return (
+    <section>
+      <h3>Witnesses, place by place</h3>
+      {members.map((member) => (
+        <div key={placeText(member.place)} class="member">
+          {placeText(member.place) === '' ? null : (
+            <h4>{placeWords(judgement.characteristic, member.place)}</h4>
+          )}
+          {member.known.witnesses.map((witness, i) => (
+            <WitnessLines
+              key={`${witness.with} ${witness.measurand}`}
+              {...{ now, judgement, member, witness, i }}
+            />
+          ))}
+        </div>
+      ))}
+    </section>
+  );
+}
+
+interface OneWitness {
+  readonly now: Book;
+  readonly judgement: Assessed;
+  readonly member: Member;
+  readonly witness: Witness;
+  readonly i: number;
+}
+
+function WitnessLines({ now, judgement, member, witness, i }: OneWitness) {
+  const { characteristic, governing } = judgement;
+  const alone = governing && member.alone[i]?.[governing]?.verdict;
+  const way = witness.measurand === characteristic.measurand ? '' : `, ${witness.measurand}`;
+  const readings = witness.entries.flatMap((id) => now.readings.find(({ entry }) => entry.id === id) ?? []);
+  return (
+    <>
+      <p>
+        {witness.by === 'relation' ? 'By formula' : `By ${witness.with}${way}`}:{' '}
+        <strong>{operandWords(characteristic, witness.operand)}</strong>
+        {alone ? `; alone: ${STATUS_WORDS[alone].toLowerCase()}` : ''}
+      </p>
+      <ul class="lines">
+        {readings.map((reading) => (
+          <li key={reading.entry.id}>
+            {readingWords(now, reading)}
+            <StrikeEntry entry={reading.entry.id} />
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+const when = (at: string): string => at.slice(0, 16).replace('T', ' ');
+
+/** What was entered, in one line. */
+function readingWords(now: Book, { body, entry }: ReadingOnRecord): string {
+  const characteristic = now.characteristics.get(body.characteristic);
+  const at = characteristic ? placeWords(characteristic, body.place ?? {}) : placeText(body.place ?? {});
+  const leaves = [body.goes && `${body.goes} goes`, body.stops && `${body.stops} does not`].filter(Boolean);
+  const warmth = body.temperature?.part === undefined ? '' : ` at ${body.temperature.part}`;
+  const first = body.asked ? `; first typed ${body.asked.first_said}` : '';
+  const name = `${nameIn(now, body.characteristic)}${at === '' ? '' : `, ${at}`}`;
+  const instrument = now.instruments.get(body.instrument)?.body.name ?? body.instrument;
+  return `${name}: ${body.value ?? leaves.join(', ')}${warmth}${first}. ${instrument}, ${entry.who}, ${when(entry.at)}`;
+}
+
+/** A cause of doubt in the words of the bench. */
+function causeWords(now: Book, source: string): string {
+  const [kind, ...rest] = source.split(':');
+  const id = rest.join(':');
+  if (kind === 'instrument') return `${now.instruments.get(id)?.body.name ?? id}, common to all its readings`;
+  if (kind === 'reading') {
+    const reading = now.readings.find(({ entry }) => entry.id === id);
+    return reading ? `the reading of ${nameIn(now, reading.body.characteristic)} itself` : source;
+  }
+  if (kind === 'expansion') return `the expansion of ${id}, assumed known to 5 %`;
+  return source;
+}
+
+function Budget({ book: now, judgement }: { readonly book: Book; readonly judgement: Assessed }) {
+  const { operand, characteristic } = judgement;
+  if (operand.kind !== 'value' || operand.q.terms.length === 0) return null;
+  const total = operand.q.terms.reduce((sum, { u }) => sum + u * u, 0);
+  const { U, k, dof } = expanded(operand.q);
+  const freedom = Number.isFinite(dof) ? `, ${dof.toFixed(1)} degrees of freedom` : '';
+  const terms = [...operand.q.terms].sort((a, b) => Math.abs(b.u) - Math.abs(a.u)).slice(0, 12);
+  return (
+    <section>
+      <h3>Where the doubt comes from</h3>
+      <ul class="lines">
+        {terms.map(({ source, u }) => (
+          <li key={source}>
+            {causeWords(now, source)}: u {uncertaintyWords(characteristic, Math.abs(u))},{' '}
+            {((100 * u * u) / total).toFixed(0)} % of the variance
+          </li>
+        ))}
+      </ul>
+      <p class="soft">
+        Together ±{uncertaintyWords(characteristic, U)} at about 95 % (k = {k.toFixed(2)}
+        {freedom}).
+      </p>
+    </section>
+  );
+}

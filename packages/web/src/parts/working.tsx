@@ -1,0 +1,31 @@
+import type { Assessed } from '@fettle/book';
+import { useCallback, useState } from 'preact/hooks';
+import { Lazy } from './lazy.tsx';
+
+/** Where a figure comes from: formula and source, limits, readings and their entries, doubt, cautions. */
+export function Working({ judgement, open = false }: { readonly judgement: Assessed; readonly open?: boolean }) {
+  const [shownOnce, setShownOnce] = useState(open);
+  return (
+    <details
+      class="working"
+      open={open}
+      onToggle={(event) => setShownOnce((before) => before || event.currentTarget.open)}
+    >
+      <summary>Show the working</summary>
+      {shownOnce ? <Body judgement={judgement} /> : null}
+    </details>
+  );
+}
+
+/** The working is long, and seldom asked for: it is fetched when it is. */
+function Body({ judgement }: { readonly judgement: Assessed }) {
+  const load = useCallback(
+    async () =>
+      import('./working-body.tsx').then(
+        ({ WorkingBody }) =>
+          () => <WorkingBody judgement={judgement} />,
+      ),
+    [judgement],
+  );
+  return <Lazy load={load} />;
+}

@@ -1,0 +1,94 @@
+import { useState } from 'preact/hooks';
+import { StrikeEntry } from '../../parts/strike-entry.tsx';
+import { book, job } from '../../state/job.ts';
+import { entryWords, whenWords } from '../../words/entry.ts';
+import { notices } from '../../words/notices.ts';
+
+/** How many entries are shown at first: the last ones are those one looks for. */
+const AT_FIRST = 40;
+
+/** Everything entered, the latest first, with its strokes; and what can be printed of it. */
+export function Entries() {
+  const [all, setAll] = useState(false);
+  const now = book.value;
+  const latest = [...now.entries].reverse();
+  const shown = all ? latest : latest.slice(0, AT_FIRST);
+  const said = notices(now);
+  return (
+    <main>
+      <h1>Entries and print</h1>
+      <Printed />
+      {said.length > 0 ? (
+        <>
+          <h2>About the ledger</h2>
+          {said.map((words) => (
+            <p key={words} class="issue">
+              {words.replace(/^! /, '')}
+            </p>
+          ))}
+        </>
+      ) : null}
+      <h2>{now.entries.length} entries, the latest first</h2>
+      <ul class="lines">
+        {shown.map((entry) => {
+          const struck = now.struck.has(entry.id);
+          return (
+            <li key={entry.id}>
+              <span class={struck ? 'struck' : undefined}>{entryWords(now, entry)}</span>{' '}
+              <span class="soft">
+                {entry.who}, {whenWords(entry.at)}
+              </span>
+              {struck || entry.kind === 'job-opened' ? null : <StrikeEntry entry={entry.id} />}
+            </li>
+          );
+        })}
+      </ul>
+      {latest.length > shown.length ? (
+        <button type="button" onClick={() => setAll(true)}>
+          All {latest.length}
+        </button>
+      ) : null}
+    </main>
+  );
+}
+
+const PAPERS = [
+  { file: 'wall-sheet.pdf', name: 'Wall sheet', says: 'what is still to be measured, with boxes to write in' },
+  { file: 'build-book.pdf', name: 'Build book', says: 'everything, for a stranger to believe' },
+] as const;
+
+/** What the server prints; it needs the server, and says so. */
+function Printed() {
+  const base = `./api/jobs/${job.value ?? ''}`;
+  return (
+    <>
+      <ul class="lines">
+        {PAPERS.map(({ file, name, says }) => (
+          <li key={file}>
+            <div class="row">
+              <a class="button" href={`${base}/${file}?paper=a4`} target="_blank" rel="noreferrer">
+                {name}, A4
+              </a>
+              <a class="button" href={`${base}/${file}?paper=letter`} target="_blank" rel="noreferrer">
+                {name}, Letter
+              </a>
+            </div>
+            {says}
+          </li>
+        ))}
+        <li>
+          <div class="row">
+            <a class="button" href={`${base}/archive`} download>
+              The whole job
+            </a>
+          </div>
+          one archive of open formats, to hand over or to keep
+        </li>
+      </ul>
+      <p class="soft">
+        Printing and the archive need the server. On a device reached over plain HTTP, a reload of this page
+        needs it too; what is entered is kept here either way.
+      </p>
+    </>
+  );
+}

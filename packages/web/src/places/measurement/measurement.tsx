@@ -1,0 +1,216 @@
+import { type Assessed, placeFrom, positionAt, positionsOf } from '@fettle/book';
+import { useEffect } from 'preact/hooks';
+import { Rail } from '../../parts/rail.tsx';
+import { Verdict } from '../../parts/verdict.tsx';
+import { WhoLine } from '../../parts/who-line.tsx';
+import { Working } from '../../parts/working.tsx';
+import { go, hashOf, route } from '../../route.ts';
+import { book, job } from '../../state/job.ts';
+import { approach, issues, lastMade, partEnteredAsFound, saying, undo } from '../../state/measuring.ts';
+import { isRead, judgementAt, keyOf, memberAt, neighbours, nextWanted, type Step, statusAt } from '../../state/steps.ts';
+import { decidingLimits, meanWords, moveWords, STATUS_WORDS, valueWords } from '../../words/judgement.ts';
+import { fullName, placeKey, placeWords } from '../../words/place.ts';
+import { operandWords } from '../../words/quantity.ts';
+import { useBenchKeys } from './bench-keys.ts';
+import { Saying } from './saying.tsx';
+
+export const hashAt = ({ characteristic, place }: Step): string =>
+  hashOf(job.value ?? '', 'at', characteristic.id, placeKey(characteristic, place));
+
+/** The step the address names; undefined where the sheet has no such place. */
+function stepHere(): Step | undefined {
+  const [id, at = ''] = route.value.rest;
+  const characteristic = id === undefined ? undefined : book.value.characteristics.get(id);
+  if (!characteristic) return undefined;
+  const place = placeFrom(book.value.sheet ?? { axes: {} }, characteristic, at);
+  if (!place.ok) return undefined;
+  return { key: keyOf(characteristic.id, place.value), characteristic, place: place.value };
+}
+
+export const goNext = (key: string): void => {
+  const next = nextWanted(key);
+  go(next ? hashAt(next) : hashOf(job.value ?? '', 'bench'));
+};
+
+/** One place of one characteristic, large: what is asked, what is said, what it says. */
+export function Measurement() {
+  const step = stepHere();
+  const key = step?.key ?? '';
+  const id = job.value;
+  // Approached anew when the place changes, not when the book does.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: see above.
+  useEffect(() => {
+    if (step) void approach(step);
+    scrollTo(0, 0);
+  }, [key, id]);
+  useBenchKeys(step);
+  if (!step)
+    return (
+      <main class="measure">
+        <h1>No such place</h1>
+        <p>The spec sheet has nothing of that name. Go back to the bench.</p>
+      </main>
+    );
+  return <Place step={step} />;
+}
+
+function Place({ step }: { readonly step: Step }) {
+  const { characteristic, place } = step;
+  const judgement = judgementAt(characteristic, place);
+  const status = statusAt(judgement, place);
+  const read = isRead(characteristic);
+  const isSaying = saying.value && read;
+  return (
+    <main class={`measure ${isSaying ? 'is-saying' : 'is-told'}`}>
+      <Asked step={step} judgement={judgement} />
+      <div class="told">
+        <Verdict status={status} />
+        {judgement ? <Told step={step} judgement={judgement} /> : null}
+        {isSaying ? null : <After step={step} read={read} />}
+      </div>
+      {read ? (
+        <div class="say">
+          <WhoLine />
+          <PartLine step={step} />
+          <Saying step={step} />
+        </div>
+      ) : null}
+      {judgement ? <Working judgement={judgement} /> : null}
+    </main>
+  );
+}
+
+function Asked({ step, judgement }: { readonly step: Step; readonly judgement: Assessed | undefined }) {
+  const { characteristic, place, key } = step;
+  const { before, after } = neighbours(key);
+  const at = placeWords(characteristic, place);
+  return (
+    <div class="asked-for">
+      <Neighbour step={before} word="Previous place" sign="‹" />
+      <div class="asked-name">
+        <h1>{characteristic.name}</h1>
+        {at === '' ? null : <p class="at">{at}</p>}
+        {judgement ? <p class="limits">{decidingLimits(judgement)}</p> : null}
+      </div>
+      <Neighbour step={after} word="Next place" sign="›" />
+      {characteristic.caution ? <p class="caution">{characteristic.caution}</p> : null}
+    </div>
+  );
+}
+
+function Neighbour({ step, word, sign }: { readonly step: Step | undefined; readonly word: string; readonly sign: string }) {
+  if (!step) return <span class="neighbour" />;
+  const name = fullName(step.characteristic, step.place);
+  return (
+    <a class="neighbour" href={hashAt(step)} aria-label={`${word}: ${name}`} title={name}>
+      <span aria-hidden="true">{sign}</span>
+    </a>
+  );
+}
+
+/** What the place says, and what to do about it. */
+function Told({ step, judgement }: { readonly step: Step; readonly judgement: Assessed }) {
+  const { characteristic, place } = step;
+  const member = memberAt(judgement, place);
+  const operand = member?.known.operand ?? judgement.operand;
+  const verdict = judgement.governing && member?.verdicts[judgement.governing];
+  const several = judgement.members.length > 1 && judgement.status !== 'missing';
+  const mean = meanWords(judgement);
+  const witnesses =
+    (member?.known.witnesses.length ?? 0) > 1
+      ? member!.known.witnesses.map((one) => ({
+          name: one.by === 'relation' ? 'by formula' : one.with,
+          operand: one.operand,
+        }))
+      : [];
+  return (
+    <div class="says">
+      {characteristic.kind === 'seen' ? (
+        <p class="figure">{valueWords(judgement)}</p>
+      ) : (
+        <>
+          {operand.kind === 'missing' ? null : <p class="figure">{operandWords(characteristic, operand)}</p>}
+          <Rail judgement={judgement} operand={operand} verdict={verdict} witnesses={witnesses} />
+        </>
+      )}
+      {judgement.next && judgement.status !== 'missing' ? (
+        <p class="next-move">
+          <strong>Next:</strong> {moveWords(judgement, judgement.next)}
+        </p>
+      ) : null}
+      {several ? (
+        <p class="whole">
+          All {judgement.members.length} places together: {STATUS_WORDS[judgement.status].toLowerCase()},{' '}
+          {valueWords(judgement)}.
+        </p>
+      ) : null}
+      {mean && several ? <p class="whole">{mean}</p> : null}
+      {judgement.cautions.map(({ code, message }) => (
+        <p key={code} class="caution">
+          {message}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+/** After a verdict: on to what wants something next, again, or take it back. */
+function After({ step, read }: { readonly step: Step; readonly read: boolean }) {
+  const next = nextWanted(step.key);
+  return (
+    <div class="after">
+      <button type="button" class="main-move" id="go-on" onClick={() => goNext(step.key)}>
+        {next ? (
+          <>
+            Next <small>{fullName(next.characteristic, next.place)}</small>
+          </>
+        ) : (
+          'Back to the bench'
+        )}
+      </button>
+      {read ? (
+        <button
+          type="button"
+          onClick={() => {
+            saying.value = true;
+          }}
+        >
+          Again
+        </button>
+      ) : null}
+      {lastMade.value ? (
+        <button type="button" onClick={() => void undo()}>
+          Undo <small>{lastMade.value.words}</small>
+        </button>
+      ) : null}
+    </div>
+  );
+}
+
+/** Which part is read; where none is entered, one tap enters the one that came with the engine. */
+function PartLine({ step: { characteristic, place } }: { readonly step: Step }) {
+  if (characteristic.position === undefined) return null;
+  const position = positionAt(characteristic.position, place);
+  const { sheet, positions, parts } = book.value;
+  const name = sheet ? positionsOf(sheet).find(({ id }) => id === position)?.name : undefined;
+  const fitted = positions.get(position)?.now;
+  const part = fitted && parts.get(fitted.part);
+  if (part)
+    return (
+      <p class="part-line">
+        {part.name}, {part.current.condition}
+        {part.current.size ? `, ${part.current.size}` : ''}
+      </p>
+    );
+  return (
+    <div class="part-line asked">
+      <p>No part is entered at {name ?? position}.</p>
+      <button type="button" onClick={() => void partEnteredAsFound(position, name ?? position)}>
+        It is the one that came with the engine
+      </button>
+      {issues.value.some(({ code }) => code === 'who/missing') ? (
+        <p class="issue">Give your name first.</p>
+      ) : null}
+    </div>
+  );
+}

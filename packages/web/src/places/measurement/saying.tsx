@@ -1,0 +1,244 @@
+import { type Characteristic, limitsOf, type Place } from '@fettle/book';
+import { useMemo } from 'preact/hooks';
+import { IssueLines } from '../../parts/issue-lines.tsx';
+import { bracketTried, leafAdvised, LeafLadder } from '../../parts/ladder.tsx';
+import { NumberPad } from '../../parts/number-pad.tsx';
+import { hashOf } from '../../route.ts';
+import { job } from '../../state/job.ts';
+import {
+  draft,
+  enter,
+  enterSeen,
+  instrumentOf,
+  instrumentsFor,
+  issues,
+  leafTapped,
+  leavesAt,
+  measurandOf,
+  pressed,
+  takeInstrument,
+  takeMeasurand,
+  takenBack,
+  typed,
+  warmth,
+} from '../../state/measuring.ts';
+import { judgementAt, type Step } from '../../state/steps.ts';
+import { unitOf } from '../../state/units.ts';
+import { FIELD_ID } from './bench-keys.ts';
+
+const entered = async (confirmed = false): Promise<void> => {
+  if (await enter(confirmed)) document.getElementById('go-on')?.focus({ preventScroll: true });
+};
+
+/** Saying what the instrument says: by keys, or by leaves where the instrument is leaves. */
+export function Saying({ step }: { readonly step: Step }) {
+  const { characteristic, place } = step;
+  if (characteristic.kind === 'seen') return <SayingSeen characteristic={characteristic} place={place} />;
+  const leaves = leavesAt(characteristic);
+  return (
+    <>
+      <InstrumentChoice characteristic={characteristic} />
+      <MeasurandChoice characteristic={characteristic} />
+      {leaves.length > 0 ? <ByLeaves step={step} /> : <ByNumber characteristic={characteristic} />}
+      <Warmth characteristic={characteristic} />
+    </>
+  );
+}
+
+function ByNumber({ characteristic }: { readonly characteristic: Characteristic }) {
+  const text = draft.value?.text ?? '';
+  const unit = unitOf(characteristic);
+  const question = issues.value.find(({ code }) => code === 'reading/implausible');
+  return (
+    <form
+      class="by-number"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void entered();
+      }}
+    >
+      <div class="field">
+        <label for={FIELD_ID}>It says</label>
+        <span class="typed">
+          <input
+            id={FIELD_ID}
+            class="what-it-says"
+            value={text}
+            inputMode="none"
+            autocomplete="off"
+            spellcheck={false}
+            aria-describedby="field-issues"
+            aria-invalid={issues.value.length > 0}
+            onInput={(event) => void typed(event.currentTarget.value)}
+          />
+          <span class="unit">{unit ?? ''}</span>
+        </span>
+      </div>
+      <IssueLines issues={issues.value} id="field-issues" />
+      {question ? (
+        <div class="row">
+          <button type="button" onClick={() => void entered(true)}>
+            Keep it: {text} {unit ?? ''}
+          </button>
+          <button type="button" onClick={() => document.getElementById(FIELD_ID)?.focus()}>
+            Correct it
+          </button>
+        </div>
+      ) : null}
+      <NumberPad press={(key) => void pressed(key)} back={() => void takenBack()} />
+      <button type="submit" class="main-move">
+        Enter
+      </button>
+    </form>
+  );
+}
+
+function ByLeaves({ step: { characteristic, place } }: { readonly step: Step }) {
+  const judgement = judgementAt(characteristic, place);
+  const owned = useMemo(() => leavesAt(characteristic), [characteristic]);
+  const tried = draft.value?.leaves ?? {};
+  // In another measurand the limits are not this leaf's limits, so the bracket is only halved.
+  const direct = (measurandOf(characteristic) ?? characteristic.measurand) === characteristic.measurand;
+  const limits = (direct && judgement?.governing && limitsOf(characteristic, judgement.governing, undefined)) || {};
+  const advised = leafAdvised(owned, tried, limits);
+  const bracket = bracketTried(owned, tried);
+  const goes = owned.filter(({ text }) => tried[text] === 'goes').at(-1)?.text;
+  const stops = owned.find(({ text }) => tried[text] === 'stops')?.text;
+  return (
+    <div class="by-leaves">
+      <p class="leaf-words" role="status">
+        {!bracket.ok
+          ? 'These answers contradict each other.'
+          : goes || stops
+            ? `${goes ? `${goes} goes` : 'none goes yet'}, ${stops ? `${stops} does not` : 'none stops yet'}. `
+            : 'Tap a leaf: it goes. Tap again: it does not. '}
+        {bracket.ok ? (advised ? `Try ${advised.text} next.` : 'No other leaf would tell more.') : ''}
+      </p>
+      <LeafLadder owned={owned} tried={tried} advised={advised} tap={(leaf) => void leafTapped(leaf)} />
+      <IssueLines issues={issues.value} />
+      <button type="button" class="main-move" onClick={() => void entered()}>
+        Enter
+      </button>
+    </div>
+  );
+}
+
+function SayingSeen({ characteristic, place }: { readonly characteristic: Characteristic; readonly place: Place }) {
+  const said = async (asWanted: boolean): Promise<void> => {
+    if (await enterSeen(characteristic, place, asWanted))
+      document.getElementById('go-on')?.focus({ preventScroll: true });
+  };
+  return (
+    <div class="seen">
+      <p>
+        Wanted: <strong>{characteristic.wanted ?? 'not said on the sheet'}</strong>
+      </p>
+      <label for={FIELD_ID}>What you see</label>
+      <input
+        id={FIELD_ID}
+        value={draft.value?.text ?? ''}
+        maxLength={500}
+        onInput={(event) => void typed(event.currentTarget.value)}
+      />
+      <IssueLines issues={issues.value} />
+      <div class="row">
+        <button type="button" class="main-move" onClick={() => void said(true)}>
+          As wanted
+        </button>
+        <button type="button" class="main-move" onClick={() => void said(false)}>
+          Not as wanted
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function InstrumentChoice({ characteristic }: { readonly characteristic: Characteristic }) {
+  const offered = instrumentsFor(characteristic);
+  const chosen = instrumentOf(characteristic);
+  if (offered.length === 0)
+    return (
+      <p class="issue">
+        No instrument is declared that measures this.{' '}
+        <a href={hashOf(job.value ?? '', 'sheet', 'instruments')}>Declare one on the sheet</a>.
+      </p>
+    );
+  return (
+    <div class="instrument">
+      <label for="instrument">With</label>
+      <select
+        id="instrument"
+        value={chosen?.instrument ?? ''}
+        onChange={(event) => void takeInstrument(characteristic, event.currentTarget.value)}
+      >
+        {chosen ? null : <option value="">Choose the instrument</option>}
+        {offered.map(({ instrument, name, uncertainty, trust }) => (
+          <option key={instrument} value={instrument}>
+            {name} ±{uncertainty.expanded}
+            {trust === 'default' ? ' (default)' : ''}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+function MeasurandChoice({ characteristic }: { readonly characteristic: Characteristic }) {
+  const ways = Object.entries(characteristic.read_as ?? {});
+  if (ways.length === 0) return null;
+  const chosen = measurandOf(characteristic);
+  const own: [string, string] = [characteristic.measurand, 'as the sheet states it'];
+  return (
+    <fieldset class="choice">
+      <legend>Read how?</legend>
+      {[own, ...ways.map(([name, { how }]): [string, string] => [name, how])].map(([name, how]) => (
+        <label key={name}>
+          <input
+            type="radio"
+            name="measurand"
+            checked={chosen === name}
+            onChange={() => void takeMeasurand(characteristic, name)}
+          />{' '}
+          <span>
+            {name} <small>{how}</small>
+          </span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+/** How warm part and instrument are; away from 20 °C both change their length. */
+function Warmth({ characteristic }: { readonly characteristic: Characteristic }) {
+  if (characteristic.expansion === undefined) return null;
+  const { part, instrument } = warmth.value;
+  const said = part !== '' || instrument !== '';
+  return (
+    <details class="warmth" open={said}>
+      <summary>{said ? `Part at ${part || '20'} °C` : 'Not at 20 °C?'}</summary>
+      <div class="row">
+        <label>
+          Part, °C
+          <input
+            inputMode="decimal"
+            value={part}
+            onInput={(event) => {
+              warmth.value = { ...warmth.value, part: event.currentTarget.value };
+            }}
+          />
+        </label>
+        <label>
+          Instrument, °C
+          <input
+            inputMode="decimal"
+            value={instrument}
+            onInput={(event) => {
+              warmth.value = { ...warmth.value, instrument: event.currentTarget.value };
+            }}
+          />
+        </label>
+      </div>
+      <p class="soft">Kept for the readings that follow, until you change it.</p>
+    </details>
+  );
+}

@@ -1,0 +1,156 @@
+import { positionsOf } from '@fettle/book';
+import type { Issue } from '@fettle/core';
+import { useState } from 'preact/hooks';
+import { IssueLines } from '../../parts/issue-lines.tsx';
+import type { Draft } from '../../ledger/writing.ts';
+import { book, write } from '../../state/job.ts';
+
+/** What is fitted where: another part, or the same one come back machined, begins its readings anew. */
+export function Parts() {
+  const { sheet, positions, parts } = book.value;
+  const all = sheet ? positionsOf(sheet) : [];
+  return (
+    <section>
+      <h2>Parts, by where they go</h2>
+      {all.length === 0 ? <p>The spec sheet names no positions.</p> : null}
+      <ul class="lines">
+        {all.map(({ id, name }) => {
+          const fitted = positions.get(id)?.now;
+          const part = fitted && parts.get(fitted.part);
+          const { current } = part ?? {};
+          return (
+            <li key={id}>
+              <details>
+                <summary>
+                  {name}{' '}
+                  <span class="soft">
+                    {part && current
+                      ? `${part.name === name ? '' : `${part.name}, `}${current.condition}${current.size ? `, ${current.size}` : ''}${part.states.length > 1 ? `, ${current.what}` : ''}`
+                      : 'nothing entered'}
+                  </span>
+                </summary>
+                <PartForm position={id} name={name} part={part?.id} />
+              </details>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}
+
+interface Form {
+  readonly position: string;
+  readonly name: string;
+  readonly part: string | undefined;
+}
+
+type Condition = 'used' | 'new' | 'machined';
+
+function PartForm({ position, name, part }: Form) {
+  const [called, setCalled] = useState(name);
+  const [condition, setCondition] = useState<Condition>(part === undefined ? 'used' : 'new');
+  const [what, setWhat] = useState('');
+  const [size, setSize] = useState('');
+  const [issues, setIssues] = useState<readonly Issue[]>([]);
+  const { parts, characteristics } = book.value;
+  const sizes = [
+    ...new Set([...characteristics.values()].flatMap((one) => (one.sizes ?? []).map((each) => each.name))),
+  ];
+  const spare = [...parts.values()].filter(
+    ({ id }) => ![...book.value.positions.values()].some(({ now }) => now?.part === id),
+  );
+  const enter = async (drafts: readonly Draft[]): Promise<void> => {
+    const entries = await write(drafts);
+    setIssues(entries.ok ? [] : entries.issues);
+  };
+  const entered = (): Draft[] => {
+    let id = position;
+    for (let i = 2; parts.has(id); i++) id = `${position}-${i}`;
+    return [
+      {
+        kind: 'part-entered',
+        body: { part: id, name: called.trim() || name, condition, ...(size !== '' && { size }) },
+      },
+      { kind: 'part-fitted', body: { position, part: id } },
+    ];
+  };
+  const reworked = (): void => {
+    if (part === undefined) return;
+    if (what.trim() === '')
+      return setIssues([
+        {
+          code: 'part/what-missing',
+          at: 'what',
+          got: 'nothing',
+          wanted: 'what was done',
+          message: 'Say what was done to it, such as ground .010 under.',
+        },
+      ]);
+    void enter([
+      {
+        kind: 'part-reworked',
+        body: { part, what: what.trim(), condition: 'machined', ...(size !== '' && { size }) },
+      },
+    ]);
+  };
+  const sizeChoice = (
+    <label>
+      Size
+      <select value={size} onChange={(event) => setSize(event.currentTarget.value)}>
+        <option value="">as standard</option>
+        {sizes.map((one) => (
+          <option key={one}>{one}</option>
+        ))}
+      </select>
+    </label>
+  );
+  return (
+    <div class="form two">
+      <IssueLines issues={issues} />
+      {part === undefined ? null : (
+        <>
+          <h3 class="wide">It came back from the machine shop</h3>
+          <label>
+            What was done
+            <input value={what} onInput={(event) => setWhat(event.currentTarget.value)} />
+          </label>
+          {sizeChoice}
+          <div class="wide">
+            <button type="button" onClick={reworked}>
+              Measure it anew from here
+            </button>
+          </div>
+        </>
+      )}
+      <h3 class="wide">{part === undefined ? 'Enter the part' : 'Another part goes here'}</h3>
+      <label>
+        Called
+        <input value={called} onInput={(event) => setCalled(event.currentTarget.value)} />
+      </label>
+      <label>
+        It is
+        <select value={condition} onChange={(event) => setCondition(event.currentTarget.value as Condition)}>
+          <option>used</option>
+          <option>new</option>
+          <option>machined</option>
+        </select>
+      </label>
+      {part === undefined ? sizeChoice : null}
+      <div class="wide row">
+        <button type="button" onClick={() => void enter(entered())}>
+          Enter and fit it
+        </button>
+        {spare.slice(0, 6).map(({ id, name: word }) => (
+          <button
+            key={id}
+            type="button"
+            onClick={() => void enter([{ kind: 'part-fitted', body: { position, part: id } }])}
+          >
+            Fit {word}
+          </button>
+        ))}
+      </div>
+    </div>
+  );
+}

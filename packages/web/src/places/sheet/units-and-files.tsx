@@ -1,0 +1,119 @@
+import { contentHash, type SpecSheet } from '@fettle/book';
+import { failed, type Issue, type Outcome, ok } from '@fettle/core';
+import { useState } from 'preact/hooks';
+import { IssueLines } from '../../parts/issue-lines.tsx';
+import { ThemeChoice } from '../../parts/top-bar.tsx';
+import { adopt, book } from '../../state/job.ts';
+import { csvFromSheet, leftOutOfCsv, readSheet, sheetFromCsv } from '../../state/sheet-reading.ts';
+import { LENGTH_UNITS, type LengthUnit, lengthUnit, setLengthUnit } from '../../state/units.ts';
+
+const UNIT_WORDS: Readonly<Record<LengthUnit, string>> = {
+  sheet: 'as the sheet prints it',
+  mm: 'mm',
+  in: 'in',
+  thou: 'thou (0.001 in)',
+};
+
+/** Units to type and read in, light or dark, and the sheet as a file. */
+export function UnitsAndFiles() {
+  const now = lengthUnit();
+  return (
+    <section>
+      <h2>Units of length, for this engine in this browser</h2>
+      <fieldset class="choice">
+        <legend>Type and show lengths in</legend>
+        {LENGTH_UNITS.map((unit) => (
+          <label key={unit}>
+            <input type="radio" name="unit" checked={now === unit} onChange={() => void setLengthUnit(unit)} />{' '}
+            <span>{UNIT_WORDS[unit]}</span>
+          </label>
+        ))}
+      </fieldset>
+      <p class="soft">What has been entered keeps the unit it was said in.</p>
+      <h2>Light or dark</h2>
+      <ThemeChoice />
+      <h2>The sheet as a file</h2>
+      <Files />
+      <p>
+        <a class="button" href="#/">
+          Another engine
+        </a>
+      </p>
+    </section>
+  );
+}
+
+/** Hands a text over as a file. */
+function saved(name: string, text: string, media: string): void {
+  const url = URL.createObjectURL(new Blob([text], { type: media }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
+
+async function sheetIn(file: File, title: string): Promise<Outcome<SpecSheet>> {
+  const text = await file.text();
+  if (/\.(csv|tsv|txt)$/i.test(file.name)) {
+    const read = sheetFromCsv(text, { title });
+    return read.ok ? ok(read.value.sheet) : read;
+  }
+  try {
+    return readSheet(JSON.parse(text));
+  } catch (error) {
+    return failed({
+      code: 'file/not-json',
+      at: file.name,
+      got: error instanceof Error ? error.message : String(error),
+      wanted: 'a spec sheet as JSON, or a .csv file',
+      message: `${file.name} is no JSON. A spreadsheet is saved as .csv.`,
+    });
+  }
+}
+
+function Files() {
+  const { sheet } = book.value;
+  const [issues, setIssues] = useState<readonly Issue[]>([]);
+  const [done, setDone] = useState('');
+  if (!sheet) return <p>The spec sheet is not here yet.</p>;
+  const left = leftOutOfCsv(sheet);
+  const name = sheet.title.toLowerCase().replace(/[^a-z0-9]+/g, '-');
+  const read = async (file: File): Promise<void> => {
+    const outcome = await sheetIn(file, sheet.title);
+    if (!outcome.ok) return setIssues(outcome.issues.slice(0, 12));
+    const entries = await adopt(outcome.value, contentHash(outcome.value));
+    setIssues(entries.ok ? [] : entries.issues);
+    setDone(entries.ok ? `${outcome.value.title} adopted, ${outcome.value.characteristics.length} characteristics.` : '');
+  };
+  return (
+    <>
+      <div class="row">
+        <button type="button" onClick={() => saved(`${name}.csv`, csvFromSheet(sheet), 'text/csv')}>
+          Save as .csv
+        </button>
+        <button
+          type="button"
+          onClick={() => saved(`${name}.json`, `${JSON.stringify(sheet, null, 2)}\n`, 'application/json')}
+        >
+          Save as .json
+        </button>
+      </div>
+      {left.length > 0 ? <p class="soft">A plain list cannot hold: {left.join(', ')}.</p> : null}
+      <label>
+        Adopt the sheet in a file from now on
+        <input
+          type="file"
+          accept=".csv,.tsv,.json"
+          onChange={(event) => {
+            const file = event.currentTarget.files?.[0];
+            event.currentTarget.value = '';
+            if (file) void read(file);
+          }}
+        />
+      </label>
+      <IssueLines issues={issues} />
+      <p role="status">{done}</p>
+    </>
+  );
+}

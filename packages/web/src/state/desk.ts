@@ -1,0 +1,53 @@
+import { computed, signal } from '@preact/signals';
+import { type Database, openDatabase } from '../ledger/database.ts';
+import { type Server, serverAt } from '../ledger/server.ts';
+import type { Hand } from '../ledger/writing.ts';
+
+/** What the page works with, opened once. */
+export interface Desk {
+  readonly db: Database;
+  readonly server: Server;
+  readonly hand: Hand;
+}
+
+const opened = signal<Desk | undefined>(undefined);
+export const settings = signal<Readonly<Record<string, unknown>>>({});
+
+export function desk(): Desk {
+  if (!opened.value) throw new Error('the desk is not open yet');
+  return opened.value;
+}
+
+export async function openDesk(): Promise<void> {
+  const db = await openDatabase();
+  const [keys, values] = await Promise.all([db.getAllKeys('settings'), db.getAll('settings')]);
+  settings.value = Object.fromEntries(keys.map((key, i) => [key, values[i]]));
+  opened.value = {
+    db,
+    server: serverAt((path, init) => fetch(path, init)),
+    hand: {
+      db,
+      locks: { request: (name, held) => navigator.locks.request(name, held) as ReturnType<typeof held> },
+      now: () => Date.now(),
+      random: (count) => crypto.getRandomValues(new Uint8Array(count)),
+    },
+  };
+}
+
+/** A choice of this browser: who writes, the instrument last taken, the theme. */
+export async function setSetting(key: string, value: unknown): Promise<void> {
+  settings.value = { ...settings.value, [key]: value };
+  await desk()
+    .db.put('settings', value, key)
+    .catch(() => {
+      // A choice that cannot be kept still holds until the page is closed.
+    });
+}
+
+const text = (key: string): string => {
+  const value = settings.value[key];
+  return typeof value === 'string' ? value : '';
+};
+
+export const who = computed(() => text('who'));
+export const theme = computed(() => text('theme'));

@@ -1,0 +1,84 @@
+import { type Book, bodyOf, type Entry, isKnown } from '@fettle/book';
+import { nameIn, positionName } from './issue.ts';
+import { placeWords } from './place.ts';
+
+const short = (text: string): string => (text.length > 90 ? `${text.slice(0, 87)}…` : text);
+
+/** What an entry says, in one line. */
+export function entryWords(book: Book, entry: Entry): string {
+  if (!isKnown(entry)) return `of a kind this program does not know: ${entry.kind}. It is kept.`;
+  const at = (id: string, place: Readonly<Record<string, string>> | undefined): string => {
+    const characteristic = book.characteristics.get(id);
+    const where = characteristic ? placeWords(characteristic, place ?? {}) : '';
+    return `${nameIn(book, id)}${where === '' ? '' : `, ${where}`}`;
+  };
+  switch (entry.kind) {
+    case 'reading': {
+      const body = bodyOf(entry as Entry & { kind: 'reading' });
+      const leaves = [body.goes && `${body.goes} goes`, body.stops && `${body.stops} does not`].filter(Boolean);
+      return `${at(body.characteristic, body.place)}: ${body.value ?? leaves.join(', ')}`;
+    }
+    case 'seen': {
+      const body = bodyOf(entry as Entry & { kind: 'seen' });
+      return `${at(body.characteristic, body.place)}: ${short(body.found)}`;
+    }
+    case 'strike': {
+      const body = bodyOf(entry as Entry & { kind: 'strike' });
+      const target = book.entries.find(({ id }) => id === body.entry);
+      return `Struck: ${target ? entryWords(book, target) : body.entry}. ${short(body.why)}`;
+    }
+    case 'part-entered': {
+      const body = bodyOf(entry as Entry & { kind: 'part-entered' });
+      return `Part: ${body.name}, ${body.condition}`;
+    }
+    case 'part-fitted': {
+      const body = bodyOf(entry as Entry & { kind: 'part-fitted' });
+      const where = positionName(book, body.position);
+      return body.part === null ? `${where}: taken out` : `${book.parts.get(body.part)?.name ?? body.part} in: ${where}`;
+    }
+    case 'part-reworked': {
+      const body = bodyOf(entry as Entry & { kind: 'part-reworked' });
+      return `${book.parts.get(body.part)?.name ?? body.part}: ${short(body.what)}`;
+    }
+    case 'torque-pass': {
+      const body = bodyOf(entry as Entry & { kind: 'torque-pass' });
+      const name = book.sheet?.fasteners.find(({ id }) => id === body.fastener)?.name ?? body.fastener;
+      const where = body.place ? ` ${Object.values(body.place).join(' ')}` : '';
+      return `${name}${where}: ${body.torque}, pass ${body.pass} of ${body.of}`;
+    }
+    case 'gauge-reading': {
+      const body = bodyOf(entry as Entry & { kind: 'gauge-reading' });
+      return `Gauge: ${body.pressure} at ${body.speed}${body.temperature ? `, ${body.temperature}` : ''}`;
+    }
+    case 'instrument-declared':
+      return `Instrument: ${bodyOf(entry as Entry & { kind: 'instrument-declared' }).name}`;
+    case 'characteristic-amended': {
+      const body = bodyOf(entry as Entry & { kind: 'characteristic-amended' });
+      return `Sheet amended: ${nameIn(book, body.characteristic)}. ${short(body.why)}`;
+    }
+    case 'cover-closed':
+    case 'cover-opened':
+    case 'hold-passed': {
+      const { cover, why } = entry.body as { cover: string; why?: string };
+      const name = book.sheet?.covers.find(({ id }) => id === cover)?.name ?? cover;
+      const what = { 'cover-closed': 'closed', 'cover-opened': 'opened', 'hold-passed': 'hold passed' }[entry.kind];
+      return `${name}: ${what}${why ? `. ${short(why)}` : ''}`;
+    }
+    case 'disposition': {
+      const body = bodyOf(entry as Entry & { kind: 'disposition' });
+      return `${book.parts.get(body.part)?.name ?? body.part}: ${body.decision}. ${short(body.why)}`;
+    }
+    case 'note':
+      return short(bodyOf(entry as Entry & { kind: 'note' }).text);
+    case 'job-opened':
+      return `Job opened: ${bodyOf(entry as Entry & { kind: 'job-opened' }).title}`;
+    case 'spec-adopted':
+      return `Spec sheet: ${bodyOf(entry as Entry & { kind: 'spec-adopted' }).title}`;
+    case 'order':
+      return `Ordered: ${bodyOf(entry as Entry & { kind: 'order' }).item}`;
+    default:
+      return entry.kind.replaceAll('-', ' ');
+  }
+}
+
+export const whenWords = (at: string): string => at.slice(0, 16).replace('T', ' ');

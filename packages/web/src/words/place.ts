@@ -1,0 +1,29 @@
+import { type Characteristic, type Place, placeText } from '@fettle/book';
+
+/** Axes whose values say by themselves what they are; of the others the axis is named with the value. */
+const SPEAKING: ReadonlySet<string> = new Set(['height', 'axis', 'end', 'side', 'ring', 'gear', 'valve-kind', 'bank']);
+
+const degrees = (axis: string, value: string): string =>
+  axis === 'turn' && /^\d+$/.test(value) ? `${value}°` : value;
+
+/** `main 2, front, 90°`; empty where there is one place only. */
+export function placeWords({ places }: Pick<Characteristic, 'places'>, place: Place): string {
+  return places
+    .filter((axis) => Object.hasOwn(place, axis))
+    .map((axis) => {
+      const value = place[axis]!;
+      if (SPEAKING.has(axis) || (axis === 'turn' && /^\d+$/.test(value)) || !/^\d+$/.test(value))
+        return degrees(axis, value);
+      return `${axis.replaceAll('-', ' ')} ${value}`;
+    })
+    .join(', ');
+}
+
+export const fullName = (characteristic: Characteristic, place: Place): string => {
+  const at = placeWords(characteristic, place);
+  return at === '' ? characteristic.name : `${characteristic.name}, ${at}`;
+};
+
+/** As the hash of the page carries it. */
+export const placeKey = (characteristic: Characteristic, place: Place): string =>
+  placeText(place, characteristic.places);

@@ -1,0 +1,59 @@
+import type { Book, FilledCircuit, WantedPressure } from '@fettle/book';
+import { expanded, inUnit, parseQuantity, printQuantity, type Uncertain } from '@fettle/core';
+
+export interface Condition {
+  readonly name: string;
+  readonly text: string;
+  readonly si: number;
+}
+
+/** The speeds and temperatures the sheet names. */
+export function sheetConditions(
+  book: Book,
+):
+  | { readonly speeds: readonly { readonly text: string; readonly si: number }[]; readonly hot: Condition; readonly cold?: Condition }
+  | undefined {
+  const oil = book.sheet?.oil;
+  if (!oil) return undefined;
+  const speeds = oil.speeds.flatMap((text) => {
+    const read = parseQuantity(text, 'speed');
+    return read.ok ? [{ text, si: read.value.value }] : [];
+  });
+  const hot = temperature('hot', oil.hot);
+  const cold = oil.cold === undefined ? undefined : temperature('cold', oil.cold);
+  return hot && { speeds, hot, ...(cold && { cold }) };
+}
+
+function temperature(name: string, text: string): Condition | undefined {
+  const read = parseQuantity(text, 'temperature');
+  return read.ok
+    ? { name, text: printQuantity(read.value.value, 'degC', 0), si: read.value.value }
+    : undefined;
+}
+
+/** The unit of pressure the sheet speaks in. */
+export function pressureUnit(book: Book): string {
+  const said = book.sheet?.oil?.pressures.flatMap(({ lower, upper }) => lower ?? upper ?? [])[0];
+  const read = said === undefined ? undefined : parseQuantity(said, 'pressure');
+  return read?.ok ? read.value.unit : 'kPa';
+}
+
+/** `7.9 ±0.4 psi` */
+export function pressureWords(q: Uncertain, unit: string): string {
+  const U = inUnit(expanded(q).U, unit);
+  const decimals = unit === 'bar' ? 2 : 1;
+  return `${inUnit(q.value, unit).toFixed(decimals)}${U > 0 ? ` ±${U.toFixed(decimals)}` : ''} ${unit}`;
+}
+
+/** What the sheet wants there, in words. */
+export function wantedWords({ printed: { lower, upper } }: WantedPressure): string {
+  if (lower !== undefined && upper !== undefined) return `${lower} to ${upper}`;
+  return lower !== undefined ? `at least ${lower}` : `at most ${upper}`;
+}
+
+/** Characteristics whose parameters stand at their nominal value because nothing was measured. */
+export const unmeasured = (circuit: FilledCircuit): string[] => [
+  ...new Set(
+    circuit.parameters.filter(({ measured }) => !measured).map(({ characteristic }) => characteristic.name),
+  ),
+];
