@@ -45,17 +45,30 @@ export function printableText(text: string): string {
   return out.replace(new RegExp(`\\S{${LONGEST_WORD + 1},}`, 'g'), breakable);
 }
 
-/** Breaks are offered after what divides a word anyway, and within what is still too long. */
-function breakable(word: string): string {
-  return word
-    .split(/(?<=[\-/.,;:_@])/)
-    .map((piece) =>
-      [...piece].length <= LONGEST_WORD
-        ? piece
-        : [...piece].map((c, i) => ((i + 1) % 8 === 0 ? `${c}${ZERO_WIDTH_SPACE}` : c)).join(''),
+/**
+ * Breaks are offered only where a line cannot be broken anyway, as it can after a hyphen or a stroke: what is copied
+ * out of the book is then seldom changed by them.
+ */
+const breakable = (word: string): string =>
+  word
+    .split(/(?<=[-/])/)
+    .map(brokenPiece)
+    .join('');
+
+function brokenPiece(piece: string): string {
+  if ([...piece].length <= LONGEST_WORD) return piece;
+  return piece
+    .split(/(?<=[.,;:_@])/)
+    .map((part) =>
+      [...part].length <= LONGEST_WORD
+        ? part
+        : [...part].map((c, i) => ((i + 1) % 8 === 0 ? `${c}${ZERO_WIDTH_SPACE}` : c)).join(''),
     )
     .join(ZERO_WIDTH_SPACE);
 }
+
+/** What must come out whole when it is copied; each has a line to itself. */
+const WHOLE: ReadonlySet<string> = new Set(['job', 'fingerprint', 'hash', 'sheet_hash', 'sha256', 'file']);
 
 /** Every text of plain JSON made printable; keys, which are the program's own, stay. Drawings are passed by. */
 export function printable<T>(data: T): T {
@@ -63,7 +76,14 @@ export function printable<T>(data: T): T {
   if (Array.isArray(data)) return data.map(printable) as T;
   if (typeof data === 'object' && data !== null)
     return Object.fromEntries(
-      Object.entries(data).map(([key, value]) => [key, key === 'svg' ? value : printable(value)]),
+      Object.entries(data).map(([key, value]) => {
+        if (key === 'svg') return [key, value];
+        const text = printable(value);
+        return [
+          key,
+          WHOLE.has(key) && typeof text === 'string' ? text.replaceAll(ZERO_WIDTH_SPACE, '') : text,
+        ];
+      }),
     ) as T;
   return data;
 }

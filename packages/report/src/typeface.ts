@@ -11,9 +11,7 @@ let read: Buffer[] | undefined;
 /** The font files, read once. */
 export function typeface(): Buffer[] {
   const { resolve } = createRequire(import.meta.url);
-  read ??= CUTS.map((cut) =>
-    readFileSync(resolve(`${PACKAGE}/${cut}/AtkinsonHyperlegibleNext_${cut}.ttf`)),
-  );
+  read ??= CUTS.map((cut) => readFileSync(resolve(`${PACKAGE}/${cut}/AtkinsonHyperlegibleNext_${cut}.ttf`)));
   return read;
 }
 

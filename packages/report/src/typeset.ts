@@ -56,11 +56,13 @@ export function typeset(
   try {
     const compiled = typst.compile({
       mainFilePath: `${TEMPLATES}${template}`,
-      inputs: { data: JSON.stringify({ ...printable(data), long: isLong(data) }), paper: paper === 'a4' ? 'a4' : 'us-letter' },
+      inputs: {
+        data: JSON.stringify({ ...printable(data), long: isLong(data) }),
+        paper: paper === 'a4' ? 'a4' : 'us-letter',
+      },
     });
     const fault = compiled.takeError();
-    if (fault)
-      throw new Error(`${template} cannot be set: ${JSON.stringify(typst.fetchDiagnostics(fault))}`);
+    if (fault) throw new Error(`${template} cannot be set: ${JSON.stringify(typst.fetchDiagnostics(fault))}`);
     const document = compiled.result;
     if (!document) throw new Error(`${template} cannot be set, and no reason is given`);
     return new Uint8Array(

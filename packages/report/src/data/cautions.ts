@@ -15,7 +15,9 @@ export function cautionPages(
   const judging = [
     ...judgements.flatMap(({ characteristic, place, cautions }) =>
       cautions.map(({ message }) => ({
-        name: [characteristic.name, placeWords(place, characteristic.places)].filter((x) => x !== '').join(', '),
+        name: [characteristic.name, placeWords(place, characteristic.places)]
+          .filter((x) => x !== '')
+          .join(', '),
         caution: message,
       })),
     ),

@@ -1,5 +1,6 @@
 import type { Book } from '@fettle/book';
 import { whenWords } from '../words/entry.ts';
+import { conditionWords } from './record.ts';
 
 const partName = (book: Book, id: string | undefined): string =>
   id === undefined ? '' : (book.parts.get(id)?.name ?? id);
@@ -35,12 +36,16 @@ export const orderPages = (book: Book) =>
 export function partPages(book: Book) {
   const where = new Map<string, string[]>();
   for (const { id, now } of book.positions.values())
-    if (now) where.set(now.part, [...(where.get(now.part) ?? []), `${id}${now.way === undefined ? '' : ` (${now.way})`}`]);
+    if (now)
+      where.set(now.part, [
+        ...(where.get(now.part) ?? []),
+        `${id}${now.way === undefined ? '' : ` (${now.way})`}`,
+      ]);
   return [...book.parts.values()].map((part) => ({
     name: part.name,
     id: part.id,
-    states: part.states.map(({ what, condition, size, id }) =>
-      [what, ...(what.includes(condition) ? [] : [condition]), ...(size === undefined ? [] : [size]), ...(id === part.current.id ? [] : ['no longer'])].join(', '),
+    states: part.states.map(
+      (state) => `${conditionWords(state)}${state.id === part.current.id ? '' : ', no longer'}`,
     ),
     fitted: where.get(part.id)?.join(', ') ?? 'not fitted',
   }));

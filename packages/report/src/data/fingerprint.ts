@@ -17,6 +17,8 @@ export function ledgerFingerprint(entries: readonly Entry[]): { fingerprint: str
   const heads = entries
     .map((entry) => ({ device: entry.device, n: entry.n, hash: entryHash(entry) }))
     .filter(({ device, hash }) => !followed.has(`${device}\n${hash}`))
-    .sort((a, b) => (a.device < b.device ? -1 : a.device > b.device ? 1 : a.n - b.n || (a.hash < b.hash ? -1 : 1)));
+    .sort((a, b) =>
+      a.device < b.device ? -1 : a.device > b.device ? 1 : a.n - b.n || (a.hash < b.hash ? -1 : 1),
+    );
   return { fingerprint: sha256OfJson(heads.map(({ hash }) => hash).sort()), heads };
 }

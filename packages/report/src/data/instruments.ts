@@ -9,9 +9,12 @@ export const instrumentPages = (book: Book) =>
     type: body.type,
     u: `${printedQuantity(body.uncertainty.expanded)}, k = ${body.uncertainty.coverage}`,
     common: `${Math.round(body.uncertainty.common_share * 100)} %`,
-    trust: body.trust === 'stated' ? 'stated by its owner' : "the program's default",
+    trust: body.trust === 'stated' ? 'its owner' : "the program's default",
     declared: `${entry.who}, ${whenWords(entry.at)}`,
-    used: String(book.readings.filter((one) => one.body.instrument === body.instrument && one.standing === 'counts').length),
+    used: String(
+      book.readings.filter((one) => one.body.instrument === body.instrument && one.standing === 'counts')
+        .length,
+    ),
     leaves: (body.leaves ?? []).map(printedQuantity).join(', '),
     note: body.note ?? '',
     checks: book.instrumentChecks

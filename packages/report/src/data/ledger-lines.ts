@@ -13,8 +13,10 @@ function saying(entry: Entry, pages: ReadonlyMap<string, string>): string {
     if (key === 'order' && typeof value === 'string') return [`order ${pages.get(value) ?? value}`];
     if (key === 'state' || key === 'mates') return [];
     if (key === 'place') return place(value) === '' ? [] : [`at ${place(value)}`];
+    if (key === 'temperature') return [temperatureWords(value as { part?: unknown; instrument?: unknown })];
     if (key === 'gate') return [`gate ${String((value as { state?: unknown }).state)}`];
-    if (key === 'goes' || key === 'stops') return [`${String(value)} ${key === 'goes' ? 'goes' : 'does not'}`];
+    if (key === 'goes' || key === 'stops')
+      return [`${String(value)} ${key === 'goes' ? 'goes' : 'does not'}`];
     if (key === 'asked') return [`first said ${String((value as { first_said?: unknown }).first_said)}`];
     if (key === 'sheet' || key === 'sha256') return [`${String(value).slice(0, 12)}…`];
     if (key === 'as_wanted') return [value === true ? 'as wanted' : 'not as wanted'];
@@ -31,6 +33,14 @@ function saying(entry: Entry, pages: ReadonlyMap<string, string>): string {
   });
   return short(parts.join(' · '));
 }
+
+const temperatureWords = ({ part, instrument }: { part?: unknown; instrument?: unknown }): string =>
+  [
+    part === undefined ? '' : `part at ${String(part)}`,
+    instrument === undefined ? '' : `instrument at ${String(instrument)}`,
+  ]
+    .filter((words) => words !== '')
+    .join(', ');
 
 const LONGEST = 160;
 const short = (text: string): string => {

@@ -1,8 +1,9 @@
 import { type Assessed, type Book, type Characteristic, limitsOf, type Member, placesOf } from '@fettle/book';
-import { inUnit, printQuantity } from '@fettle/core';
+import { inUnit } from '@fettle/core';
 import { type MapCell, type TintStep, unrolledBoresSvg, type VerdictMark } from '@fettle/draw';
 import { printableText } from '../printable.ts';
 import { bare, shown } from '../words/quantity.ts';
+import { unitSign } from '../words/unit.ts';
 
 /** Width of the text on the narrower of the two papers [pt]. */
 export const TEXT_WIDTH = 493;
@@ -80,7 +81,7 @@ function mapOf(book: Book, characteristic: Characteristic, judgements: readonly 
   return [
     {
       title,
-      words: `Each ${strip} by ${row} and ${column}${unit === undefined ? '' : `, ${printQuantity(0, unit, 0).replace(/^0\s*/, '')}`}; the worst place is framed.${said}`,
+      words: `Each ${strip} by ${row} and ${column}${unit === undefined ? '' : `, ${unitSign(unit)}`}; the worst place is framed.${said}`,
       alt,
       svg: unrolledBoresSvg(
         {
@@ -93,7 +94,13 @@ function mapOf(book: Book, characteristic: Characteristic, judgements: readonly 
           steps,
           worst: 'worst',
         },
-        { title: printableText(title), desc: printableText(alt), width: TEXT_WIDTH, profile: 'paper', paper: true },
+        {
+          title: printableText(title),
+          desc: printableText(alt),
+          width: TEXT_WIDTH,
+          profile: 'paper',
+          paper: true,
+        },
       ),
     },
   ];

@@ -4,7 +4,7 @@ import { type GaugePoint, type PressureLimit, pressureCurveSvg } from '@fettle/d
 import { printableText } from '../printable.ts';
 import { rangeWords } from '../words/printed-quantity.ts';
 import { TEXT_WIDTH } from './maps.ts';
-import type { Prediction } from './pressure.ts';
+import type { Prediction } from './prediction.ts';
 
 /** Hot and cold, and no more: a third curve would need a third style. */
 const SUMPS = 2;

@@ -1,99 +1,18 @@
 import {
   type Book,
   type FilledCircuit,
-  filledCircuit,
   gaugePressure,
   gaugeReadingsAt,
   pressureVerdict,
-  type Reckoning,
-  type Running,
   repairsOf,
   wantedPressure,
 } from '@fettle/book';
-import { expanded, inUnit, linear, parseQuantity, printQuantity, type Uncertain } from '@fettle/core';
+import { expanded, inUnit, linear } from '@fettle/core';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { bandWords, pressureWords, shown, valueWords } from '../words/quantity.ts';
 import { sourceWords } from '../words/source.ts';
+import type { Prediction, Row } from './prediction.ts';
 import { pressurePicture } from './pressure-picture.ts';
-
-interface Temperature {
-  readonly name: string;
-  readonly si: number;
-}
-
-interface Condition extends Running {
-  readonly sump: string;
-  readonly crank: string;
-}
-
-interface Row {
-  readonly condition: Condition;
-  readonly measured: Uncertain;
-  readonly asNew: Uncertain;
-}
-
-/** The pressures of one book, reckoned once for summary, table and drawing. */
-export interface Prediction {
-  readonly circuit: FilledCircuit;
-  readonly unit: string;
-  readonly rows: readonly Row[];
-}
-
-/** The unit of pressure the sheet speaks in. */
-function pressureUnit(book: Book): string {
-  const said = book.sheet?.oil?.pressures.flatMap(({ lower, upper }) => lower ?? upper ?? [])[0];
-  const read = said === undefined ? undefined : parseQuantity(said, 'pressure');
-  return read?.ok ? read.value.unit : 'kPa';
-}
-
-/** Hot first, at the sheet's speeds, then cold; the first is hot idle. */
-function conditionsOf(book: Book): Condition[] {
-  const oil = book.sheet?.oil;
-  if (!oil) return [];
-  const temperatures = [
-    ['hot', oil.hot],
-    ['cold', oil.cold],
-  ].flatMap(([name, text]): Temperature[] => {
-    const read = text === undefined ? undefined : parseQuantity(text, 'temperature');
-    return read?.ok ? [{ name: name!, si: read.value.value }] : [];
-  });
-  return temperatures.flatMap(({ name, si }) =>
-    oil.speeds.flatMap((text) => {
-      const read = parseQuantity(text, 'speed');
-      if (!read.ok) return [];
-      const speed = read.value.value;
-      return [
-        {
-          speed,
-          temperature: si,
-          sump: `${name}, ${printQuantity(si, 'degC', 0)}`,
-          crank: printQuantity(speed, 'rpm', 0),
-        },
-      ];
-    }),
-  );
-}
-
-/** @returns undefined where the sheet has no circuit; a sentence where it cannot be reckoned */
-export function predictionOf(book: Book, reckoning: Reckoning): Prediction | string | undefined {
-  if (!book.sheet?.oil) return undefined;
-  const circuit = filledCircuit(book, reckoning);
-  if (!circuit.ok) return circuit.issues[0]!.message;
-  try {
-    return {
-      circuit: circuit.value,
-      unit: pressureUnit(book),
-      rows: conditionsOf(book).map((condition) => ({
-        condition,
-        measured: gaugePressure(circuit.value, condition, { as: 'measured' }),
-        asNew: gaugePressure(circuit.value, condition, { as: 'new' }),
-      })),
-    };
-  } catch (error) {
-    if (error instanceof RangeError) return `No pressure can be predicted: ${error.message}`;
-    throw error;
-  }
-}
 
 function rowLine(book: Book, { condition, measured, asNew }: Row, unit: string) {
   const wanted = wantedPressure(book.sheet, condition);
@@ -119,7 +38,14 @@ export function hotIdle(book: Book, prediction: Prediction | string | undefined)
   return row ? rowLine(book, row, prediction.unit) : null;
 }
 
-function parameterLine({ characteristic, factor, nominal, measured, trust, name }: FilledCircuit['parameters'][number]) {
+function parameterLine({
+  characteristic,
+  factor,
+  nominal,
+  measured,
+  trust,
+  name,
+}: FilledCircuit['parameters'][number]) {
   // In the measurand of the sheet, which is the one the bench knows.
   const read = measured && linear([{ factor: 1 / factor, of: measured }]);
   const operand = read && ({ kind: 'value', q: read } as const);

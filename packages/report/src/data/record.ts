@@ -3,6 +3,7 @@ import {
   type Book,
   type Characteristic,
   type Member,
+  type PartState,
   type ReadingOnRecord,
   type SightOnRecord,
   sourceOf,
@@ -11,9 +12,17 @@ import {
 import { placeWords, whenWords } from '../words/entry.ts';
 import { moveWords } from '../words/move.ts';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
-import { bandWords, limitWords, shown, valueWords } from '../words/quantity.ts';
+import { bandWords, limitWords, valueWords } from '../words/quantity.ts';
 import { relationWords } from '../words/relation.ts';
 import { sourceWords } from '../words/source.ts';
+
+/** `as it came`, `new, .030 over`, `ground, machined, .010 under` */
+export const conditionWords = ({ what, condition, size }: PartState): string =>
+  [
+    what,
+    ...(what.includes(condition) || what === 'as it came' ? [] : [condition]),
+    ...(size === undefined ? [] : [size]),
+  ].join(', ');
 
 /** One part in one state, as a reading names it. */
 export function stateWords(book: Book, id: string | undefined): string {
@@ -21,9 +30,7 @@ export function stateWords(book: Book, id: string | undefined): string {
   const found = stateNamed(book, id);
   if (!found) return 'a state not here';
   const part = book.parts.get(found.part);
-  const { what, condition, size } = found.state;
-  const words = [what, ...(what.includes(condition) ? [] : [condition]), ...(size === undefined ? [] : [size])];
-  return `${part?.name ?? found.part}: ${words.join(', ')}`;
+  return `${part?.name ?? found.part}: ${conditionWords(found.state)}`;
 }
 
 const SETS = ['new', 'wear'] as const;
@@ -62,7 +69,7 @@ function judgedLine(book: Book, judgement: Assessed) {
     states: judgement.states.map(({ id }) => stateWords(book, id)),
     known: seen
       ? seen.body.found
-      : `${valueWords(characteristic, operand)}${judgement.worstAt ? ` at ${placeWords(judgement.worstAt, characteristic.places)}` : ''}`,
+      : `${valueWords(characteristic, operand)}${judgement.worstAt && operand.kind !== 'missing' ? ` at ${placeWords(judgement.worstAt, characteristic.places)}` : ''}`,
     band: bandWords(characteristic, operand),
     ...verdictsOf(judgement),
     governing: judgement.governing ?? '',
@@ -160,12 +167,21 @@ function untouchedWords(
 ): string | null {
   const untouched = judgements.filter(isUntouched);
   if (untouched.length === 0) return null;
-  const places = untouched.map(({ place }) => placeWords(place, characteristic.places)).filter((at) => at !== '');
+  const places = untouched
+    .map(({ place }) => placeWords(place, characteristic.places))
+    .filter((at) => at !== '');
   const waits = new Set(
-    untouched.flatMap(({ missing }) => missing.map((one) => one.characteristic)).filter((id) => id !== characteristic.id),
+    untouched
+      .flatMap(({ missing }) => missing.map((one) => one.characteristic))
+      .filter((id) => id !== characteristic.id),
   );
   const names = [...new Set([...waits].map((id) => book.characteristics.get(id)?.name ?? id))];
-  const where = places.length === 0 ? '' : untouched.length === judgements.length ? ' anywhere' : ` at ${places.join(', ')}`;
+  const where =
+    places.length === 0
+      ? ''
+      : untouched.length === judgements.length
+        ? ' anywhere'
+        : ` at ${places.join(', ')}`;
   const all = places.length > 1 && where === ' anywhere' ? ` (${places.length} places)` : '';
   const why = names.length === 0 ? '' : `; it waits for ${names.join(', ')}`;
   return `${where}${all}${why}`.replace(/^[ ;]+/, '');
@@ -201,12 +217,10 @@ function characteristicRecord(
 ) {
   const { reduce } = characteristic;
   const limits = limitLines(book, characteristic, judgements);
-  const target = characteristic.kind === 'seen' ? '' : shownUnit(characteristic);
   return {
     line: characteristic.line ?? '',
     name: characteristic.name,
     id: characteristic.id,
-    unit: target,
     taken: characteristic.taken ?? '',
     wanted: characteristic.wanted ?? '',
     formula: characteristic.relation === undefined ? '' : relationWords(book, characteristic.relation),
@@ -230,9 +244,6 @@ function characteristicRecord(
     ]),
   };
 }
-
-const shownUnit = (characteristic: Characteristic): string =>
-  shown(characteristic, 0).replace(/^[-\d.]+\s*/, '');
 
 /** Every characteristic of the sheet in its order, grouped as the sheet groups them. */
 export function recordPages(book: Book, judgements: readonly Assessed[], pages: ReadonlyMap<string, string>) {

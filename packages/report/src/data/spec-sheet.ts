@@ -1,13 +1,15 @@
 import { type Book, type Characteristic, sourceOf } from '@fettle/book';
+import { whenWords } from '../words/entry.ts';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { citedWords } from '../words/source.ts';
-import { whenWords } from '../words/entry.ts';
 
 /** A limit set as the sheet prints it. */
 function asPrinted(characteristic: Characteristic, set: 'new' | 'wear'): string {
   const { lower, upper, target } = characteristic.limits?.[set] ?? {};
   const limits = rangeWords(lower, upper);
-  return [limits, target === undefined ? '' : `target ${printedQuantity(target)}`].filter((part) => part !== '').join(', ');
+  return [limits, target === undefined ? '' : `target ${printedQuantity(target)}`]
+    .filter((part) => part !== '')
+    .join(', ');
 }
 
 function sheetLine(book: Book, characteristic: Characteristic) {

@@ -12,7 +12,8 @@ export function torquePages(book: Book, torques: readonly TorqueAssessment[]) {
     return {
       line: fastener.line ?? '',
       name: fastener.name,
-      torque: upper === undefined ? rangeWords(lower, lower).replace(/^\S+ to /, '') : rangeWords(lower, upper),
+      torque:
+        upper === undefined ? rangeWords(lower, lower).replace(/^\S+ to /, '') : rangeWords(lower, upper),
       thread: [fastener.thread, fastener.grade, fastener.condition].filter((x) => x !== undefined).join(', '),
       ...sourceWords(book, fastener.source),
       order: fastener.order ?? '',
@@ -30,7 +31,9 @@ export function torquePages(book: Book, torques: readonly TorqueAssessment[]) {
         torque: body.torque,
         pass: `${body.pass} of ${body.of}`,
         condition: body.condition ?? '',
-        instrument: body.instrument ? (book.instruments.get(body.instrument)?.body.name ?? body.instrument) : '',
+        instrument: body.instrument
+          ? (book.instruments.get(body.instrument)?.body.name ?? body.instrument)
+          : '',
         who: entry.who,
         when: whenWords(entry.at),
         remarks: [

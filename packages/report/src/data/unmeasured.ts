@@ -1,5 +1,4 @@
-import { type Assessed, type Book, type Characteristic, type Place, placesOf } from '@fettle/book';
-import { placeText } from '@fettle/book';
+import { type Assessed, type Book, type Characteristic, type Place, placesOf, placeText } from '@fettle/book';
 import { placeWords } from '../words/entry.ts';
 
 /** A characteristic with the places of it that are still to be measured. */

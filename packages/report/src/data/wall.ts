@@ -1,12 +1,12 @@
 import { type Assessed, type Book, type Characteristic, limitsOf, positionAt } from '@fettle/book';
-import { printQuantity } from '@fettle/core';
 import { placeWords, whenWords } from '../words/entry.ts';
 import { limitWords } from '../words/quantity.ts';
+import { unitSign } from '../words/unit.ts';
 import type { Printing } from './cover-page.ts';
 import { unmeasured } from './unmeasured.ts';
 
 const unitWords = ({ kind, unit }: Characteristic): string =>
-  kind === 'seen' || unit === undefined ? '' : printQuantity(0, unit, 0).replace(/^0\s*/, '');
+  kind === 'seen' || unit === undefined ? '' : unitSign(unit);
 
 /** The size the part fitted there is made to, which moves the limits. */
 function sizeOf(book: Book, characteristic: Characteristic, place: Readonly<Record<string, string>>) {
@@ -15,7 +15,11 @@ function sizeOf(book: Book, characteristic: Characteristic, place: Readonly<Reco
   return fitted && book.parts.get(fitted.part)?.states.find(({ id }) => id === fitted.state)?.size;
 }
 
-function limitLine(book: Book, characteristic: Characteristic, place: Readonly<Record<string, string>>): string {
+function limitLine(
+  book: Book,
+  characteristic: Characteristic,
+  place: Readonly<Record<string, string>>,
+): string {
   if (characteristic.kind === 'seen')
     return characteristic.wanted === undefined ? '' : `wanted: ${characteristic.wanted}`;
   const size = sizeOf(book, characteristic, place);
@@ -41,7 +45,13 @@ export function wallPages(book: Book, judgements: readonly Assessed[], { printed
     limits: limitLine(book, characteristic, places[0]!),
     with: withWhat(characteristic),
     seen: characteristic.kind === 'seen',
-    measurand: characteristic.ask_measurand === true ? Object.keys(characteristic.read_as ?? {}).concat(characteristic.measurand).join(' or ').replaceAll('-', ' ') : '',
+    measurand:
+      characteristic.ask_measurand === true
+        ? Object.keys(characteristic.read_as ?? {})
+            .concat(characteristic.measurand)
+            .join(' or ')
+            .replaceAll('-', ' ')
+        : '',
     axes: characteristic.places.join(' / '),
     boxes: places.map((place) => placeWords(place, characteristic.places)),
   });

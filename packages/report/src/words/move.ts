@@ -1,5 +1,6 @@
 import { type Assessed, type NextMove, placeText } from '@fettle/book';
-import { inUnit, printQuantity } from '@fettle/core';
+import { inUnit } from '@fettle/core';
+import { joined, unitSign } from './unit.ts';
 
 /** What to do next, in a sentence. */
 export function moveWords(judgement: Assessed, next: NextMove): string {
@@ -31,5 +32,5 @@ function significant({ characteristic }: Assessed, si: number): string {
   if (characteristic.kind === 'seen' || characteristic.unit === undefined)
     return String(Number(si.toPrecision(2)));
   const value = Number(inUnit(si, characteristic.unit).toPrecision(2));
-  return `${value} ${printQuantity(0, characteristic.unit, 0).replace(/^0\s*/, '')}`;
+  return joined(String(value), unitSign(characteristic.unit));
 }

@@ -1,23 +1,26 @@
-import { kindsOf, printQuantity } from '@fettle/core';
+import { kindsOf } from '@fettle/core';
+import { joined, unitSign } from './unit.ts';
 
-/** A quantity of the sheet with its printed digits and its unit as a person writes it: `80 lbf.ft` is `80 lbf·ft`. */
+/** The figures and the unit of a quantity as it was written; undefined for anything else. */
+function written(text: string): { figures: string; sign: string } | undefined {
+  const [, figures, unit] = /^\s*([-+−]?[\d.]+)\s*(\S.*?)\s*$/.exec(text) ?? [];
+  if (figures === undefined || unit === undefined || kindsOf(unit).length === 0) return undefined;
+  return { figures, sign: unitSign(unit) };
+}
+
+/** A quantity with its printed digits and its unit as a person writes it: `80 lbf.ft` is `80 lbf·ft`. */
 export function printedQuantity(text: string): string {
-  const [, digits, unit] = /^\s*([-+−]?[\d.]+)\s*(\S.*?)\s*$/.exec(text) ?? [];
-  if (digits === undefined || unit === undefined || kindsOf(unit).length === 0) return text;
-  try {
-    return printQuantity(0, unit, 0).replace(/^0/, digits);
-  } catch {
-    // A spelling that is read but is not the unit's own name: it stays as it stands.
-    return text;
-  }
+  const quantity = written(text);
+  return quantity ? joined(quantity.figures, quantity.sign) : text;
 }
 
 /** `80 to 85 lbf·ft`, `max 0.0040 in`, `min 2.4980 in`; empty for neither. */
 export function rangeWords(lower: string | undefined, upper: string | undefined): string {
   if (lower !== undefined && upper !== undefined) {
-    const [low, high] = [printedQuantity(lower), printedQuantity(upper)];
-    const [, digits, unit] = /^(\S+)\s+(\S+)$/.exec(low) ?? [];
-    return unit !== undefined && high.endsWith(` ${unit}`) ? `${digits} to ${high}` : `${low} to ${high}`;
+    const [low, high] = [written(lower), written(upper)];
+    return low && high && low.sign === high.sign
+      ? `${low.figures} to ${printedQuantity(upper)}`
+      : `${printedQuantity(lower)} to ${printedQuantity(upper)}`;
   }
   if (upper !== undefined) return `max ${printedQuantity(upper)}`;
   return lower === undefined ? '' : `min ${printedQuantity(lower)}`;

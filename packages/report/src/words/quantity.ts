@@ -1,5 +1,6 @@
 import type { Characteristic, Limits, Operand } from '@fettle/book';
 import { expanded, inUnit, printQuantity, standardUncertainty, type Uncertain } from '@fettle/core';
+import { joined, unitSign } from './unit.ts';
 
 /** Figures after the point with which a unit is printed when the sheet does not say. */
 const DECIMALS: Readonly<Record<string, number>> = {
@@ -69,7 +70,7 @@ function twoFigures(characteristic: Characteristic, si: number): string {
   const unit = unitOf(characteristic);
   const value = unit === undefined ? si : inUnit(si, unit);
   const number = plain(Number(value.toPrecision(2)));
-  return unit === undefined ? number : printQuantity(si, unit, 0).replace(/^\S+?(?=\s|%|°|$)/, number);
+  return unit === undefined ? number : joined(number, unitSign(unit));
 }
 
 /** Without an exponent: nobody at a bench reads 1.5e-5. */

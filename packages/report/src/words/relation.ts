@@ -16,7 +16,10 @@ export function relationWords(book: Book, relation: Relation): string {
     );
     return `${node.calculator.output.replaceAll('_', ' ')} by the calculator ${node.calculator.name} (${inputs.join(', ')})`;
   };
-  const sum = (linear: { terms: { factor: number; of: Relation }[]; constant?: string | undefined }): string =>
+  const sum = (linear: {
+    terms: { factor: number; of: Relation }[];
+    constant?: string | undefined;
+  }): string =>
     [
       ...linear.terms.map(({ factor, of }, i) => {
         const size = Math.abs(factor);

@@ -1,0 +1,77 @@
+import { writeFileSync } from 'node:fs';
+import type { Book } from '@fettle/book';
+import { failed, type Outcome, ok } from '@fettle/core';
+import { buildBookPdf, type Paper, type ToPrint, wallSheetPdf } from '@fettle/report';
+import type { Context } from '../context.ts';
+import type { Register } from '../registration.ts';
+import type { Reply } from '../reply.ts';
+
+interface Said {
+  readonly to: string;
+  readonly paper: string;
+}
+
+const PAPERS: readonly Paper[] = ['a4', 'letter'];
+const PAPER_HELP = `the paper: ${PAPERS.join(' or ')}`;
+
+/** `fettle book` and `fettle sheet`: what is printed on paper. */
+export const registerPrinted: Register = (program, run) => {
+  const printed =
+    (set: (toPrint: ToPrint) => Promise<Uint8Array>, words: string) => (job: string, said: Said) =>
+      run(async (context) => {
+        const bench = await context.bench(job);
+        return bench.ok ? written(context, bench.value.book(), said, set, words) : bench;
+      });
+  program
+    .command('book <job>')
+    .description(
+      'the build book as a PDF: every characteristic accounted for, with its readings and verdicts',
+    )
+    .requiredOption('--to <file>', 'where the PDF goes')
+    .option('--paper <paper>', PAPER_HELP, 'a4')
+    .addHelpText('after', '\nExample:\n  fettle book linnet --to linnet.pdf --paper letter')
+    .action(printed(buildBookPdf, 'The build book'));
+  program
+    .command('sheet <job>')
+    .description('the wall sheet as a PDF: what is still to be measured, with boxes to write in')
+    .requiredOption('--to <file>', 'where the PDF goes')
+    .option('--paper <paper>', PAPER_HELP, 'a4')
+    .addHelpText('after', '\nExample:\n  fettle sheet linnet --to wall.pdf')
+    .action(printed(wallSheetPdf, 'The wall sheet'));
+};
+
+async function written(
+  context: Context,
+  book: Book,
+  { to, paper: said }: Said,
+  set: (toPrint: ToPrint) => Promise<Uint8Array>,
+  words: string,
+): Promise<Outcome<Reply>> {
+  const paper = PAPERS.find((one) => one === said.toLowerCase());
+  if (!paper)
+    return failed({
+      code: 'paper/unknown',
+      at: '--paper',
+      got: said,
+      wanted: PAPERS.join(', '),
+      message: `There is no paper "${said}" here. Take ${PAPERS.join(' or ')}.`,
+    });
+  const printedAt = new Date(context.io.now()).toISOString();
+  const pdf = await set({ book, paper, printedAt, printedBy: context.who() });
+  try {
+    writeFileSync(to, pdf);
+  } catch (error) {
+    const why = (error as NodeJS.ErrnoException).code ?? String(error);
+    return failed({
+      code: 'file/cannot-write',
+      at: to,
+      got: why,
+      wanted: 'a file that can be written',
+      message: `${to} cannot be written (${why}). Check the folder and its rights.`,
+    });
+  }
+  return ok({
+    json: { file: to, paper, bytes: pdf.length, printed_at: printedAt },
+    text: `${words} is in ${to}.`,
+  });
+}

@@ -1,0 +1,58 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+/** Poppler's programs read a PDF independently of what wrote it. Without them the tests fail, and say so. */
+function poppler(
+  program: 'pdftotext' | 'pdffonts' | 'pdfinfo',
+  pdf: Uint8Array,
+  ...options: string[]
+): string {
+  const folder = mkdtempSync(join(tmpdir(), 'report-'));
+  try {
+    const file = join(folder, 'printed.pdf');
+    writeFileSync(file, pdf);
+    const after = program === 'pdftotext' ? ['-'] : [];
+    return execFileSync(program, [...options, file, ...after], {
+      encoding: 'utf8',
+      maxBuffer: 1e8,
+      stdio: ['ignore', 'pipe', 'ignore'],
+    });
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT')
+      throw new Error(`${program} is not installed: the tests of printed things need poppler-utils`);
+    throw error;
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
+/** The text in the order in which it is set, cell by cell; breaks offered inside long words taken out, blanks made one. */
+export const textOf = (pdf: Uint8Array): string =>
+  poppler('pdftotext', pdf, '-raw').replaceAll('\u200b', '').replace(/\s+/g, ' ');
+
+/** Each page's text, with its line breaks. */
+export const pagesOf = (pdf: Uint8Array): string[] =>
+  poppler('pdftotext', pdf, '-layout').split('\f').slice(0, -1);
+
+export const fontsOf = (pdf: Uint8Array): { name: string; embedded: boolean }[] =>
+  poppler('pdffonts', pdf)
+    .split('\n')
+    .slice(2)
+    .filter((line) => line.trim() !== '')
+    .map((line) => ({
+      name: line.split(/\s+/)[0]!.replace(/^[A-Z]{6}\+/, ''),
+      embedded: /\s(yes|no)\s+(yes|no)\s+(yes|no)\s/.exec(line)?.[1] === 'yes',
+    }));
+
+export const infoOf = (pdf: Uint8Array): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    poppler('pdfinfo', pdf)
+      .split('\n')
+      .filter((line) => line.includes(':'))
+      .map((line) => [line.slice(0, line.indexOf(':')), line.slice(line.indexOf(':') + 1).trim()]),
+  );
+
+/** The XMP packet, which a PDF/A carries uncompressed. */
+export const metadataOf = (pdf: Uint8Array): string => Buffer.from(pdf).toString('latin1');
