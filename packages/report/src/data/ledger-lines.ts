@@ -2,11 +2,14 @@ import { type Book, bodyOf, type Entry, isKnown } from '@fettle/book';
 import { placeWords, whenWords } from '../words/entry.ts';
 
 /** What an entry says, in the space of a line: its own words, in the order of its body. */
-function saying(entry: Entry, pages: ReadonlyMap<string, string>): string {
+function saying(book: Book, entry: Entry, pages: ReadonlyMap<string, string>): string {
   // Read by its schema, so that what it is about comes first, whatever order it was kept in.
   const body: Readonly<Record<string, unknown>> = isKnown(entry) ? bodyOf(entry) : entry.body;
+  const axes =
+    book.characteristics.get(String(body.characteristic))?.places ??
+    book.sheet?.fasteners.find(({ id }) => id === body.fastener)?.places;
   const place = (value: unknown): string =>
-    typeof value === 'object' && value !== null ? placeWords(value as Record<string, string>) : '';
+    typeof value === 'object' && value !== null ? placeWords(value as Record<string, string>, axes) : '';
   const parts = Object.entries(body).flatMap(([key, value]): string[] => {
     if (value === undefined || value === '') return [];
     if (key === 'entry' && typeof value === 'string') return [`entry ${pages.get(value) ?? value}`];
@@ -56,7 +59,7 @@ export const ledgerLines = (book: Book, pages: ReadonlyMap<string, string>) =>
     when: whenWords(entry.at),
     who: entry.who,
     kind: `${entry.kind.replaceAll('-', ' ')}${isKnown(entry) ? '' : ` (version ${entry.v}, not known)`}`,
-    says: saying(entry, pages),
+    says: saying(book, entry, pages),
     device: `${entry.device} ${entry.n}`,
     struck: book.struck.has(entry.id),
   }));

@@ -35,6 +35,7 @@ function sheetLine(book: Book, characteristic: Characteristic) {
     sizes: (characteristic.sizes ?? [])
       .map(({ name, obtainable }) => `${name}${obtainable ? '' : ' (not to be had)'}`)
       .join(', '),
+    notes: [...new Set(sets.flatMap((set) => sourceOf(characteristic, set)?.note ?? []))],
     amended: amendment
       ? `Amended by ${amendment.entry.who}, ${whenWords(amendment.entry.at)}: ${amendment.body.why}`
       : '',

@@ -18,13 +18,13 @@ export function sourceWords(book: Book, source: LimitSource | undefined): Source
   return { source: words.filter((word) => word !== undefined).join(', '), trust: source.trust };
 }
 
-/** The same with the document by its short name, where the documents are listed above. */
+/** The same with the document by its short name, where the documents are listed above; its note stands elsewhere. */
 export function citedWords(source: LimitSource | undefined): SourceWords {
   if (!source) return { source: 'no source stated', trust: '' };
   const page =
     source.page === undefined ? undefined : /^\d/.test(source.page) ? `p. ${source.page}` : source.page;
   return {
-    source: [source.document, page, source.note].filter((word) => word !== undefined).join(', '),
+    source: [source.document, page].filter((word) => word !== undefined).join(', '),
     trust: source.trust,
   };
 }
