@@ -1,17 +1,25 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 
-/** The cuts of Atkinson Hyperlegible Next that the templates ask for. */
-const CUTS = ['400Regular', '400Regular_Italic', '600SemiBold', '600SemiBold_Italic'] as const;
-
-const PACKAGE = '@expo-google-fonts/atkinson-hyperlegible-next';
-
 let read: Buffer[] | undefined;
 
-/** The font files, read once. */
+/** The cuts of Atkinson Hyperlegible Next that the templates ask for, read once. */
 export function typeface(): Buffer[] {
-  const { resolve } = createRequire(import.meta.url);
-  read ??= CUTS.map((cut) => readFileSync(resolve(`${PACKAGE}/${cut}/AtkinsonHyperlegibleNext_${cut}.ttf`)));
+  const require = createRequire(import.meta.url);
+  read ??= [
+    require.resolve(
+      '@expo-google-fonts/atkinson-hyperlegible-next/400Regular/AtkinsonHyperlegibleNext_400Regular.ttf',
+    ),
+    require.resolve(
+      '@expo-google-fonts/atkinson-hyperlegible-next/400Regular_Italic/AtkinsonHyperlegibleNext_400Regular_Italic.ttf',
+    ),
+    require.resolve(
+      '@expo-google-fonts/atkinson-hyperlegible-next/600SemiBold/AtkinsonHyperlegibleNext_600SemiBold.ttf',
+    ),
+    require.resolve(
+      '@expo-google-fonts/atkinson-hyperlegible-next/600SemiBold_Italic/AtkinsonHyperlegibleNext_600SemiBold_Italic.ttf',
+    ),
+  ].map((path) => readFileSync(path));
   return read;
 }
 

@@ -25,7 +25,7 @@ export const conditionWords = ({ what, condition, size }: PartState): string =>
   ].join(', ');
 
 /** One part in one state, as a reading names it. */
-export function stateWords(book: Book, id: string | undefined): string {
+function stateWords(book: Book, id: string | undefined): string {
   if (id === undefined) return '';
   const found = stateNamed(book, id);
   if (!found) return 'a state not here';
