@@ -1,5 +1,6 @@
 import { render } from 'preact';
 import '@preact/signals';
+import { effect } from '@preact/signals';
 import { App } from './app.tsx';
 import { jobsKnown } from './places/jobs/jobs.tsx';
 import { followHash, go, hashOf, route } from './route.ts';
@@ -7,7 +8,6 @@ import { openDesk, setSetting, settings } from './state/desk.ts';
 import { loadHeavy } from './state/heavy.ts';
 import { job, listen, settled, titleTab } from './state/job.ts';
 import { followProfile } from './state/profile.ts';
-import { effect } from '@preact/signals';
 
 /** Where one goes who says nothing: to the job last on this bench, or to the only one there is. */
 async function firstJob(): Promise<void> {

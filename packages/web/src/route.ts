@@ -11,7 +11,7 @@ export interface Route {
 
 const PLACES: readonly PlaceName[] = ['bench', 'at', 'oil', 'covers', 'sheet', 'book'];
 
-export function routeFrom(hash: string): Route {
+function routeFrom(hash: string): Route {
   const [job, place, ...rest] = hash
     .replace(/^#\/?/, '')
     .split('/')

@@ -11,7 +11,7 @@ export interface Unsent {
 }
 
 /** A spec sheet as it was kept by its hash, and as it was read. */
-export interface KeptSheet {
+interface KeptSheet {
   readonly hash: string;
   readonly json: unknown;
   readonly sheet: SpecSheet;
@@ -19,7 +19,7 @@ export interface KeptSheet {
   readonly unsent?: boolean;
 }
 
-export interface KnownJob {
+interface KnownJob {
   readonly job: string;
   readonly title: string;
   /** How far this server's sequence has been fetched. */

@@ -9,7 +9,7 @@ export type Answer<T> =
   | { readonly state: 'stranger' }
   | { readonly state: 'offline' };
 
-export interface ListedJob {
+interface ListedJob {
   readonly id: string;
   readonly title: string;
   readonly entries: number;
@@ -42,7 +42,15 @@ function issuesIn(problem: unknown, status: number): Issue[] {
   };
   if (Array.isArray(said.issues) && said.issues.length > 0) return said.issues as Issue[];
   const message = said.detail ?? said.title ?? `The server answered ${status}.`;
-  return [{ code: said.code ?? `server/${status}`, at: '', got: String(status), wanted: 'an entry it keeps', message }];
+  return [
+    {
+      code: said.code ?? `server/${status}`,
+      at: '',
+      got: String(status),
+      wanted: 'an entry it keeps',
+      message,
+    },
+  ];
 }
 
 async function answered<T>(fetch: Fetch, path: string, init?: RequestInit): Promise<Answer<T>> {

@@ -1,4 +1,12 @@
-import { type Body, contentHash, type Entry, type Kind, newEntryId, nextEntry, type SpecSheet } from '@fettle/book';
+import {
+  type Body,
+  contentHash,
+  type Entry,
+  type Kind,
+  newEntryId,
+  nextEntry,
+  type SpecSheet,
+} from '@fettle/book';
 import { failed, type Outcome, ok } from '@fettle/core';
 import type { Database } from './database.ts';
 import { deviceOf } from './device.ts';
@@ -25,7 +33,7 @@ const hex = (bytes: Uint8Array): string => [...bytes].map((b) => b.toString(16).
 /** The clock as ISO 8601 in UTC; it is for people and never decides, so a mad one is still written down. */
 const clockReading = (millis: number): string => new Date(Math.max(0, millis)).toISOString();
 
-export const freshId = ({ now, random }: Hand): string => newEntryId(Math.max(0, now()), random(10));
+const freshId = ({ now, random }: Hand): string => newEntryId(Math.max(0, now()), random(10));
 
 /**
  * Makes entries and keeps them, with a place in the outbox, in one transaction: what comes back is on record.
@@ -70,8 +78,7 @@ async function kept(
       if (!known) await change.objectStore('sheets').put({ hash, ...sheet, unsent: true });
     }
     const opening = fresh.find(({ kind }) => kind === 'job-opened');
-    if (opening)
-      await change.objectStore('jobs').put({ job, title: String(opening.body.title), after: 0 });
+    if (opening) await change.objectStore('jobs').put({ job, title: String(opening.body.title), after: 0 });
     for (const entry of fresh) {
       await change.objectStore('entries').add(entry);
       await change.objectStore('outbox').add({ id: entry.id, job, n: entry.n });

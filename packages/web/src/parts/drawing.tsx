@@ -38,7 +38,6 @@ export function Drawing({ title, desc, draw, widest = 1100, onClick, onKeyDown }
       class="drawing"
       onClick={onClick}
       onKeyDown={onKeyDown}
-      // biome-ignore lint/security/noDangerouslySetInnerHtml: see `draw` above.
       dangerouslySetInnerHTML={{ __html: svg }}
     />
   );

@@ -1,4 +1,4 @@
-import { bracketOf, nextLeaf, parseQuantity, type Outcome, type Bracket } from '@fettle/core';
+import { type Bracket, bracketOf, nextLeaf, type Outcome, parseQuantity } from '@fettle/core';
 import { type Leaf, leafLadderSvg, type Picture } from '@fettle/draw';
 import { useCallback, useMemo, useState } from 'preact/hooks';
 import { Drawing } from './drawing.tsx';

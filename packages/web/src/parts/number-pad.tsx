@@ -8,7 +8,7 @@ interface Pad {
 /** Keys for a knuckle. The keyboard and a wedge type into the field itself. */
 export function NumberPad({ press, back }: Pad) {
   return (
-    <div class="pad" role="group" aria-label="Number pad">
+    <fieldset class="pad" aria-label="Number pad">
       {KEYS.map((key) =>
         key === 'back' ? (
           <button key={key} type="button" class="key" aria-label="Take back the last digit" onClick={back}>
@@ -26,6 +26,6 @@ export function NumberPad({ press, back }: Pad) {
           </button>
         ),
       )}
-    </div>
+    </fieldset>
   );
 }

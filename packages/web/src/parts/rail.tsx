@@ -36,9 +36,7 @@ function setsOf(characteristic: Characteristic, size: string | undefined): RailS
       si === undefined
         ? undefined
         : { at: unit === undefined ? si : inUnit(si, unit), text: bare(characteristic, si) };
-    return [
-      { set, name, lower: post(limits.lower), upper: post(limits.upper), target: post(limits.target) },
-    ];
+    return [{ set, name, lower: post(limits.lower), upper: post(limits.upper), target: post(limits.target) }];
   });
 }
 

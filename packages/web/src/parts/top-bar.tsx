@@ -1,14 +1,15 @@
-import { sending, job, book } from '../state/job.ts';
-import { setSetting, theme } from '../state/desk.ts';
 import { hashOf, type PlaceName, route } from '../route.ts';
+import { setSetting, theme } from '../state/desk.ts';
+import { book, job, sending } from '../state/job.ts';
 
-export const PLACES: readonly { readonly place: PlaceName; readonly name: string; readonly says: string }[] = [
-  { place: 'bench', name: 'Bench', says: 'What is next' },
-  { place: 'oil', name: 'Oil', says: 'The pressure these clearances would give' },
-  { place: 'covers', name: 'Covers', says: 'What each is about to hide' },
-  { place: 'sheet', name: 'Sheet', says: 'Limits, instruments, parts, units, story' },
-  { place: 'book', name: 'Entries', says: 'Everything entered, and what is printed' },
-];
+export const PLACES: readonly { readonly place: PlaceName; readonly name: string; readonly says: string }[] =
+  [
+    { place: 'bench', name: 'Bench', says: 'What is next' },
+    { place: 'oil', name: 'Oil', says: 'The pressure these clearances would give' },
+    { place: 'covers', name: 'Covers', says: 'What each is about to hide' },
+    { place: 'sheet', name: 'Sheet', says: 'Limits, instruments, parts, units, story' },
+    { place: 'book', name: 'Entries', says: 'Everything entered, and what is printed' },
+  ];
 
 /** Where one is and where one can go; on a phone only the way back, the bench itself names the places. */
 export function TopBar() {
@@ -16,7 +17,7 @@ export function TopBar() {
   const id = job.value;
   if (id === undefined) return null;
   return (
-    <header class="top">
+    <header class={place === 'at' ? 'top top-at' : 'top'}>
       <a class="engine" href={hashOf(id, 'bench')} aria-current={place === 'bench' ? 'page' : undefined}>
         <span class="back" aria-hidden="true">
           {place === 'bench' ? '' : '‹ '}

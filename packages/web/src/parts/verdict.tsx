@@ -13,14 +13,7 @@ const MARKS: Readonly<Record<Status, VerdictMark>> = {
 /** The shape of a verdict; its word always stands beside it, so the shape itself is silent. */
 export function Mark({ status }: { readonly status: Status }) {
   const svg = verdictMarkSvg(MARKS[status], { title: '', desc: '', width: 64, profile: 'desk' });
-  return (
-    <span
-      class="mark"
-      aria-hidden="true"
-      // biome-ignore lint/security/noDangerouslySetInnerHtml: the text comes from draw, out of this constant mark.
-      dangerouslySetInnerHTML={{ __html: svg }}
-    />
-  );
+  return <span class="mark" aria-hidden="true" dangerouslySetInnerHTML={{ __html: svg }} />;
 }
 
 /** The verdict to be read from across the bench: a word and a shape. */

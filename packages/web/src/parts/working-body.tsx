@@ -9,12 +9,12 @@ import {
 } from '@fettle/book';
 import { expanded } from '@fettle/core';
 import { book } from '../state/job.ts';
-import { StrikeEntry } from './strike-entry.tsx';
-import { STATUS_WORDS } from '../words/judgement.ts';
 import { nameIn } from '../words/issue.ts';
+import { STATUS_WORDS } from '../words/judgement.ts';
 import { placeWords } from '../words/place.ts';
 import { limitWords, operandWords, shown, uncertaintyWords } from '../words/quantity.ts';
 import { relationWords } from '../words/relation.ts';
+import { StrikeEntry } from './strike-entry.tsx';
 
 /** What `Working` opens. */
 export function WorkingBody({ judgement }: { readonly judgement: Assessed }) {
@@ -54,7 +54,12 @@ function sourceWords(now: Book, judgement: Assessed, set: 'new' | 'wear'): strin
   const source = sourceOf(judgement.characteristic, set);
   if (!source) return 'no source stated';
   const document = now.sheet?.documents[source.document];
-  return [document?.title ?? source.document, document?.edition, source.page && `page ${source.page}`, source.trust]
+  return [
+    document?.title ?? source.document,
+    document?.edition,
+    source.page && `page ${source.page}`,
+    source.trust,
+  ]
     .filter((part) => part !== undefined && part !== '')
     .join(', ');
 }
@@ -69,7 +74,8 @@ const percent = (p: number): string =>
 function governingWords({ governing, states, characteristic }: Assessed): string {
   if (!characteristic.limits?.new || !characteristic.limits?.wear)
     return `The ${governing} limits are the only ones given, so they serve for all parts.`;
-  const conditions = [...new Set(states.map(({ condition }) => condition))].join(' and ') || 'no part entered';
+  const conditions =
+    [...new Set(states.map(({ condition }) => condition))].join(' and ') || 'no part entered';
   return `The ${governing} limits decide, because the parts are: ${conditions}.`;
 }
 

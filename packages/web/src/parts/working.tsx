@@ -3,7 +3,13 @@ import { useCallback, useState } from 'preact/hooks';
 import { Lazy } from './lazy.tsx';
 
 /** Where a figure comes from: formula and source, limits, readings and their entries, doubt, cautions. */
-export function Working({ judgement, open = false }: { readonly judgement: Assessed; readonly open?: boolean }) {
+export function Working({
+  judgement,
+  open = false,
+}: {
+  readonly judgement: Assessed;
+  readonly open?: boolean;
+}) {
   const [shownOnce, setShownOnce] = useState(open);
   return (
     <details
@@ -21,10 +27,7 @@ export function Working({ judgement, open = false }: { readonly judgement: Asses
 function Body({ judgement }: { readonly judgement: Assessed }) {
   const load = useCallback(
     async () =>
-      import('./working-body.tsx').then(
-        ({ WorkingBody }) =>
-          () => <WorkingBody judgement={judgement} />,
-      ),
+      import('./working-body.tsx').then(({ WorkingBody }) => () => <WorkingBody judgement={judgement} />),
     [judgement],
   );
   return <Lazy load={load} />;

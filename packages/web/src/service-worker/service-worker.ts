@@ -45,7 +45,5 @@ worker.addEventListener('fetch', (event) => {
   const own = url.origin === location.origin && event.request.method === 'GET';
   if (!own || url.pathname.startsWith('/api/')) return;
   const asked = event.request.mode === 'navigate' ? new Request('./') : event.request;
-  event.respondWith(
-    caches.match(asked, { ignoreSearch: true }).then((kept) => kept ?? fetch(event.request)),
-  );
+  event.respondWith(caches.match(asked, { ignoreSearch: true }).then((kept) => kept ?? fetch(event.request)));
 });

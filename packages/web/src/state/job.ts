@@ -1,4 +1,12 @@
-import { asFittedNow, type Assessment, assessment, type Book, type Entry, foldedBook, type SpecSheet } from '@fettle/book';
+import {
+  type Assessment,
+  asFittedNow,
+  assessment,
+  type Book,
+  type Entry,
+  foldedBook,
+  type SpecSheet,
+} from '@fettle/book';
 import { failed, type Outcome } from '@fettle/core';
 import { computed, effect, signal } from '@preact/signals';
 import { entriesFetched, sheetsFor, sheetsNamed } from '../ledger/fetching.ts';
@@ -117,10 +125,7 @@ export function adopt(sheet: SpecSheet, hash: string): Promise<Outcome<readonly 
 }
 
 /** Makes entries. What comes back is kept in this browser; sending it goes on by itself. */
-export async function write(
-  drafts: readonly Draft[],
-  sheet?: SpecSheet,
-): Promise<Outcome<readonly Entry[]>> {
+export async function write(drafts: readonly Draft[], sheet?: SpecSheet): Promise<Outcome<readonly Entry[]>> {
   const id = job.value;
   if (id === undefined || who.value.trim() === '')
     return failed({
@@ -130,7 +135,12 @@ export async function write(
       wanted: 'who is writing',
       message: 'Who is writing? The book names its writers. Give your name once; it is remembered.',
     });
-  const entries = await written(desk().hand, { job: id, who: who.value.trim() }, drafts, sheet && { json: sheet, sheet });
+  const entries = await written(
+    desk().hand,
+    { job: id, who: who.value.trim() },
+    drafts,
+    sheet && { json: sheet, sheet },
+  );
   if (!entries.ok) return entries;
   if (job.value === id) {
     const here = new Set(ledger.value.map((entry) => entry.id));

@@ -1,4 +1,11 @@
-import { admittedReading, type Body, type Characteristic, type Place, positionAt, type ReadingSaid } from '@fettle/book';
+import {
+  admittedReading,
+  type Body,
+  type Characteristic,
+  type Place,
+  positionAt,
+  type ReadingSaid,
+} from '@fettle/book';
 import { type Issue, parseQuantity } from '@fettle/core';
 import { computed, signal } from '@preact/signals';
 import { draftAt, draftKept, isEmpty, type ReadingDraft } from '../ledger/drafts.ts';
@@ -6,7 +13,7 @@ import { keepingFault } from '../ledger/fault.ts';
 import { bracketTried, leavesOwned, type OwnedLeaf } from '../parts/ladder.tsx';
 import { desk, setSetting, settings } from './desk.ts';
 import { book, job, strike, write } from './job.ts';
-import { judgementAt, keyOf, type Step, statusAt } from './steps.ts';
+import { judgementAt, type Step, statusAt } from './steps.ts';
 import { unitOf } from './units.ts';
 
 /** What is being said at the place on the bench; every key of it is kept. */
@@ -15,7 +22,10 @@ export const issues = signal<readonly Issue[]>([]);
 /** Whether the place waits for a reading; otherwise it shows what it says. */
 export const saying = signal(true);
 /** How warm part and instrument are, where that matters; as said until it is said otherwise. */
-export const warmth = signal<{ readonly part: string; readonly instrument: string }>({ part: '', instrument: '' });
+export const warmth = signal<{ readonly part: string; readonly instrument: string }>({
+  part: '',
+  instrument: '',
+});
 /** What this tab entered last, for the pedal that takes it back. */
 export const lastMade = signal<{ readonly entry: string; readonly words: string } | undefined>(undefined);
 
@@ -72,7 +82,9 @@ export function instrumentsFor(characteristic: Characteristic): Body<'instrument
   if (kind === 'seen') return [];
   const fits = [...book.value.instruments.values()]
     .map(({ body }) => body)
-    .filter(({ uncertainty: { expanded } }) => expanded.trim().endsWith('%') || parseQuantity(expanded, kind).ok);
+    .filter(
+      ({ uncertainty: { expanded } }) => expanded.trim().endsWith('%') || parseQuantity(expanded, kind).ok,
+    );
   const usual = (type: string): number => (type === characteristic.with ? 0 : 1);
   return fits.sort((a, b) => usual(a.type) - usual(b.type));
 }
@@ -159,8 +171,7 @@ export async function enter(confirmed = false): Promise<boolean> {
   const admitted = admittedReading(book.value, said(characteristic, now, confirmed));
   if (!admitted.ok) {
     const question = admitted.issues.find(({ code }) => code === 'reading/implausible');
-    if (question)
-      await changed({ question, firstSaid: now.firstSaid ?? withUnit(characteristic, now.text) });
+    if (question) await changed({ question, firstSaid: now.firstSaid ?? withUnit(characteristic, now.text) });
     issues.value = admitted.issues;
     return false;
   }
@@ -169,7 +180,10 @@ export async function enter(confirmed = false): Promise<boolean> {
     issues.value = entries.issues;
     return false;
   }
-  made(entries.value[0]!.id, admitted.value.value ?? [admitted.value.goes, admitted.value.stops].filter(Boolean).join(', '));
+  made(
+    entries.value[0]!.id,
+    admitted.value.value ?? [admitted.value.goes, admitted.value.stops].filter(Boolean).join(', '),
+  );
   return true;
 }
 
@@ -189,7 +203,11 @@ function made(entry: string, words: string): void {
 }
 
 /** Enters what was seen. */
-export async function enterSeen(characteristic: Characteristic, place: Place, asWanted: boolean): Promise<boolean> {
+export async function enterSeen(
+  characteristic: Characteristic,
+  place: Place,
+  asWanted: boolean,
+): Promise<boolean> {
   const text = draft.value?.text.trim() ?? '';
   const found = text === '' && asWanted ? (characteristic.wanted ?? 'as wanted') : text;
   if (found === '') {
@@ -207,7 +225,9 @@ export async function enterSeen(characteristic: Characteristic, place: Place, as
   const position = characteristic.position && positionAt(characteristic.position, place);
   const state = position && book.value.positions.get(position)?.now?.state;
   if (position !== undefined && state === undefined) {
-    issues.value = [{ code: 'part/none-fitted', at: position, got: 'no part', wanted: 'a part', message: '' }];
+    issues.value = [
+      { code: 'part/none-fitted', at: position, got: 'no part', wanted: 'a part', message: '' },
+    ];
     return false;
   }
   const entries = await write([
@@ -254,7 +274,3 @@ export async function partEnteredAsFound(position: string, name: string): Promis
   ]);
   issues.value = entries.ok ? [] : entries.issues;
 }
-
-export const keyOfDraft = computed(() =>
-  draft.value ? keyOf(draft.value.characteristic, draft.value.place) : undefined,
-);

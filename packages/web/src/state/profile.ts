@@ -1,5 +1,5 @@
-import { signal } from '@preact/signals';
 import type { Profile } from '@fettle/draw';
+import { signal } from '@preact/signals';
 
 /** The same boundaries as the sizes in the style sheet. */
 const TABLET = '(min-width: 700px)';

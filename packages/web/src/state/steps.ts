@@ -65,23 +65,25 @@ export function statusAt(judgement: Assessed | undefined, place: Place): Status 
 }
 
 /** What still wants doing, in bench order: places not read, then those where nobody can tell and something would. */
-export const wanted = computed<{ readonly unread: readonly Step[]; readonly undecided: readonly Step[] }>(() => {
-  const all = new Map(steps.value.map((step) => [step.key, step]));
-  const unread = new Set<string>();
-  const undecided = new Set<string>();
-  for (const judgement of assessed.value.judgements) {
-    const { characteristic, status, next } = judgement;
-    if (status === 'missing' && characteristic.optional !== true)
-      for (const one of judgement.missing) unread.add(keyOf(one.characteristic, one.place));
-    if (status !== 'cannot-tell' || !next) continue;
-    if (next.move === 'measure')
-      for (const one of next.what) undecided.add(keyOf(one.characteristic.id, one.place));
-    else if (['try-leaf', 'use-instrument', 'settle-disagreement'].includes(next.move))
-      undecided.add(keyOf(characteristic.id, judgement.worstAt ?? judgement.place));
-  }
-  const inOrder = (keys: Set<string>): Step[] => [...all.values()].filter(({ key }) => keys.has(key));
-  return { unread: inOrder(unread), undecided: inOrder(undecided) };
-});
+export const wanted = computed<{ readonly unread: readonly Step[]; readonly undecided: readonly Step[] }>(
+  () => {
+    const all = new Map(steps.value.map((step) => [step.key, step]));
+    const unread = new Set<string>();
+    const undecided = new Set<string>();
+    for (const judgement of assessed.value.judgements) {
+      const { characteristic, status, next } = judgement;
+      if (status === 'missing' && characteristic.optional !== true)
+        for (const one of judgement.missing) unread.add(keyOf(one.characteristic, one.place));
+      if (status !== 'cannot-tell' || !next) continue;
+      if (next.move === 'measure')
+        for (const one of next.what) undecided.add(keyOf(one.characteristic.id, one.place));
+      else if (['try-leaf', 'use-instrument', 'settle-disagreement'].includes(next.move))
+        undecided.add(keyOf(characteristic.id, judgement.worstAt ?? judgement.place));
+    }
+    const inOrder = (keys: Set<string>): Step[] => [...all.values()].filter(({ key }) => keys.has(key));
+    return { unread: inOrder(unread), undecided: inOrder(undecided) };
+  },
+);
 
 /** The first place that wants something after a given one, going round. */
 export function nextWanted(after?: string): Step | undefined {

@@ -1,7 +1,7 @@
 import type { Characteristic } from '@fettle/book';
 import { unitsOfKind } from '@fettle/core';
-import { job } from './job.ts';
 import { setSetting, settings } from './desk.ts';
+import { job } from './job.ts';
 
 /** Lengths as the sheet prints them, or all in one unit: a choice of this browser for this job. */
 export const LENGTH_UNITS = ['sheet', 'mm', 'in', 'thou'] as const;

@@ -15,7 +15,9 @@ export function entryWords(book: Book, entry: Entry): string {
   switch (entry.kind) {
     case 'reading': {
       const body = bodyOf(entry as Entry & { kind: 'reading' });
-      const leaves = [body.goes && `${body.goes} goes`, body.stops && `${body.stops} does not`].filter(Boolean);
+      const leaves = [body.goes && `${body.goes} goes`, body.stops && `${body.stops} does not`].filter(
+        Boolean,
+      );
       return `${at(body.characteristic, body.place)}: ${body.value ?? leaves.join(', ')}`;
     }
     case 'seen': {
@@ -34,7 +36,9 @@ export function entryWords(book: Book, entry: Entry): string {
     case 'part-fitted': {
       const body = bodyOf(entry as Entry & { kind: 'part-fitted' });
       const where = positionName(book, body.position);
-      return body.part === null ? `${where}: taken out` : `${book.parts.get(body.part)?.name ?? body.part} in: ${where}`;
+      return body.part === null
+        ? `${where}: taken out`
+        : `${book.parts.get(body.part)?.name ?? body.part} in: ${where}`;
     }
     case 'part-reworked': {
       const body = bodyOf(entry as Entry & { kind: 'part-reworked' });
@@ -61,7 +65,9 @@ export function entryWords(book: Book, entry: Entry): string {
     case 'hold-passed': {
       const { cover, why } = entry.body as { cover: string; why?: string };
       const name = book.sheet?.covers.find(({ id }) => id === cover)?.name ?? cover;
-      const what = { 'cover-closed': 'closed', 'cover-opened': 'opened', 'hold-passed': 'hold passed' }[entry.kind];
+      const what = { 'cover-closed': 'closed', 'cover-opened': 'opened', 'hold-passed': 'hold passed' }[
+        entry.kind
+      ];
       return `${name}: ${what}${why ? `. ${short(why)}` : ''}`;
     }
     case 'disposition': {

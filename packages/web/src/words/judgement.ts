@@ -1,6 +1,6 @@
-import type { Assessed, NextMove, Operand, Status } from '@fettle/book';
-import { limitWords, operandWords, uncertaintyWords } from './quantity.ts';
+import type { Assessed, NextMove, Status } from '@fettle/book';
 import { fullName, placeWords } from './place.ts';
+import { limitWords, operandWords, uncertaintyWords } from './quantity.ts';
 
 export const STATUS_WORDS: Readonly<Record<Status, string>> = {
   in: 'In',
@@ -65,6 +65,3 @@ export function meanWords(judgement: Assessed): string | undefined {
   if (!mean || mean.verdict === status || status === 'missing') return undefined;
   return `The worst place decides. The mean, ${operandWords(characteristic, mean.operand)}, would say ${STATUS_WORDS[mean.verdict].toLowerCase()}.`;
 }
-
-/** Both ends of what is known, for a drawing; undefined where nothing is. */
-export const isKnown = (operand: Operand): boolean => operand.kind !== 'missing';

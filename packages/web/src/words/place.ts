@@ -1,7 +1,16 @@
 import { type Characteristic, type Place, placeText } from '@fettle/book';
 
 /** Axes whose values say by themselves what they are; of the others the axis is named with the value. */
-const SPEAKING: ReadonlySet<string> = new Set(['height', 'axis', 'end', 'side', 'ring', 'gear', 'valve-kind', 'bank']);
+const SPEAKING: ReadonlySet<string> = new Set([
+  'height',
+  'axis',
+  'end',
+  'side',
+  'ring',
+  'gear',
+  'valve-kind',
+  'bank',
+]);
 
 const degrees = (axis: string, value: string): string =>
   axis === 'turn' && /^\d+$/.test(value) ? `${value}°` : value;

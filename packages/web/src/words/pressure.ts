@@ -8,10 +8,12 @@ export interface Condition {
 }
 
 /** The speeds and temperatures the sheet names. */
-export function sheetConditions(
-  book: Book,
-):
-  | { readonly speeds: readonly { readonly text: string; readonly si: number }[]; readonly hot: Condition; readonly cold?: Condition }
+export function sheetConditions(book: Book):
+  | {
+      readonly speeds: readonly { readonly text: string; readonly si: number }[];
+      readonly hot: Condition;
+      readonly cold?: Condition;
+    }
   | undefined {
   const oil = book.sheet?.oil;
   if (!oil) return undefined;

@@ -65,7 +65,9 @@ export function operandWords(characteristic: Characteristic, operand: Operand): 
   }
   const { lower, upper } = operand;
   if (lower && upper) return `${bare(characteristic, lower.value)} to ${shown(characteristic, upper.value)}`;
-  return lower ? `at least ${shown(characteristic, lower.value)}` : `under ${shown(characteristic, upper!.value)}`;
+  return lower
+    ? `at least ${shown(characteristic, lower.value)}`
+    : `under ${shown(characteristic, upper!.value)}`;
 }
 
 function significant(characteristic: Characteristic, si: number): string {

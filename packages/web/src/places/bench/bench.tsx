@@ -14,7 +14,7 @@ import { entryWords, whenWords } from '../../words/entry.ts';
 import { decidingLimits, moveWords, STATUS_WORDS } from '../../words/judgement.ts';
 import { notices } from '../../words/notices.ts';
 import { fullName, placeWords } from '../../words/place.ts';
-import { hashAt } from '../measurement/measurement.tsx';
+import { hashAt } from '../measurement/going.ts';
 import { Everything } from './everything.tsx';
 
 /** What is next, what is held, what was last entered: ten seconds to be back in it. */
@@ -75,7 +75,8 @@ function Resume() {
   const step = { key: keyOf(characteristic.id, latest.place), characteristic, place: latest.place };
   return (
     <a class="resume" href={hashAt(step)}>
-      <strong>Go on typing:</strong> {latest.text || 'leaves tried'} at {fullName(characteristic, latest.place)}
+      <strong>Go on typing:</strong> {latest.text || 'leaves tried'} at{' '}
+      {fullName(characteristic, latest.place)}
     </a>
   );
 }
@@ -91,7 +92,8 @@ function Next() {
     );
   const judgement = judgementAt(step.characteristic, step.place);
   const instrument = instrumentOf(step.characteristic);
-  const isUndecided = undecided.some(({ key }) => key === step.key) && !unread.some(({ key }) => key === step.key);
+  const isUndecided =
+    undecided.some(({ key }) => key === step.key) && !unread.some(({ key }) => key === step.key);
   const at = placeWords(step.characteristic, step.place);
   return (
     <section class="next">
@@ -101,7 +103,11 @@ function Next() {
         {at === '' ? null : <span class="next-at">{at}</span>}
         <span class="next-with">
           {[
-            step.characteristic.kind === 'seen' ? 'looked at' : instrument ? `with ${instrument.name}` : undefined,
+            step.characteristic.kind === 'seen'
+              ? 'looked at'
+              : instrument
+                ? `with ${instrument.name}`
+                : undefined,
             judgement ? decidingLimits(judgement) : undefined,
           ]
             .filter((part) => part !== undefined && part !== '')
@@ -122,7 +128,9 @@ const SHOWN: readonly Status[] = ['out', 'cannot-tell', 'missing', 'in'];
 function Standing() {
   const { judgements } = assessed.value;
   const count = (status: Status): number =>
-    judgements.filter((one) => one.status === status && (status !== 'missing' || !one.characteristic.optional)).length;
+    judgements.filter(
+      (one) => one.status === status && (status !== 'missing' || !one.characteristic.optional),
+    ).length;
   const idle = idlePressure.value;
   return (
     <section class="standing" aria-label="How the engine stands">
@@ -135,7 +143,8 @@ function Standing() {
       </ul>
       {idle ? (
         <p class="pressure-line">
-          <a href={hashOf(job.value ?? '', 'oil')}>Oil at {idle.speed}</a>: <strong>{idle.words}</strong> predicted
+          <a href={hashOf(job.value ?? '', 'oil')}>Oil at {idle.speed}</a>: <strong>{idle.words}</strong>{' '}
+          predicted
           {idle.wanted ? `, ${idle.wanted} wanted` : ''}
           {idle.verdict ? (
             <>
@@ -164,7 +173,11 @@ function Held() {
         {gates.map((gate) => (
           <li key={gate.cover.id}>
             <a href={hashOf(job.value ?? '', 'covers', gate.cover.id)}>{gate.cover.name}</a>:{' '}
-            {gate.closed ? 'closed' : gate.state === 'open' ? 'may be closed' : `held by ${gate.reasons.length}`}
+            {gate.closed
+              ? 'closed'
+              : gate.state === 'open'
+                ? 'may be closed'
+                : `held by ${gate.reasons.length}`}
             {gate.passed ? ', hold passed' : ''}
           </li>
         ))}
@@ -187,7 +200,10 @@ function Recent() {
       <ul class="lines">
         {recent.map((entry) => (
           <li key={entry.id} class={now.struck.has(entry.id) ? 'struck' : undefined}>
-            {entryWords(now, entry)} <span class="soft">{entry.who}, {whenWords(entry.at)}</span>
+            {entryWords(now, entry)}{' '}
+            <span class="soft">
+              {entry.who}, {whenWords(entry.at)}
+            </span>
           </li>
         ))}
       </ul>

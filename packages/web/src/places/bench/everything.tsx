@@ -4,7 +4,7 @@ import { assessed } from '../../state/job.ts';
 import { keyOf } from '../../state/steps.ts';
 import { STATUS_WORDS, valueWords } from '../../words/judgement.ts';
 import { placeWords } from '../../words/place.ts';
-import { hashAt } from '../measurement/measurement.tsx';
+import { hashAt } from '../measurement/going.ts';
 
 function grouped(judgements: readonly Assessed[]): Map<string, Assessed[]> {
   const groups = new Map<string, Assessed[]>();
@@ -52,7 +52,7 @@ function Row({ judgement }: { readonly judgement: Assessed }) {
   const at = placeWords(characteristic, judgement.place);
   return (
     <li>
-      <a href={hashAt({ key: '', characteristic, place })}>
+      <a href={hashAt({ characteristic, place })}>
         <span class="row-name">
           {characteristic.name}
           {at === '' ? '' : `, ${at}`}

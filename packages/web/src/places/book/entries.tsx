@@ -53,7 +53,11 @@ export function Entries() {
 }
 
 const PAPERS = [
-  { file: 'wall-sheet.pdf', name: 'Wall sheet', says: 'what is still to be measured, with boxes to write in' },
+  {
+    file: 'wall-sheet.pdf',
+    name: 'Wall sheet',
+    says: 'what is still to be measured, with boxes to write in',
+  },
   { file: 'build-book.pdf', name: 'Build book', says: 'everything, for a stranger to believe' },
 ] as const;
 

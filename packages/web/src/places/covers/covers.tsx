@@ -1,15 +1,15 @@
 import { type Assessed, type Gate, gateAsSeen, placeText } from '@fettle/book';
+import type { Issue } from '@fettle/core';
 import { type ClosingCover, type ClosingLine, closingLineSvg, type Picture } from '@fettle/draw';
 import { useCallback, useEffect, useState } from 'preact/hooks';
+import type { Draft } from '../../ledger/writing.ts';
 import { Drawing } from '../../parts/drawing.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { WhoLine } from '../../parts/who-line.tsx';
-import type { Draft } from '../../ledger/writing.ts';
 import { hashOf, route } from '../../route.ts';
 import { assessed, book, job, write } from '../../state/job.ts';
-import type { Issue } from '@fettle/core';
 import { whenWords } from '../../words/entry.ts';
-import { hashAt } from '../measurement/measurement.tsx';
+import { hashAt } from '../measurement/going.ts';
 import { TorqueForm } from './torque-form.tsx';
 
 const STATE_WORDS = { open: 'may be closed', held: 'held', closed: 'closed', passed: 'hold passed' } as const;
@@ -29,7 +29,10 @@ function hiddenBy({ cover }: Gate, judgements: readonly Assessed[]): Assessed[] 
 function coverOf(gate: Gate, judgements: readonly Assessed[]): ClosingCover {
   const hidden = hiddenBy(gate, judgements);
   const count = (...states: readonly Assessed['status'][]): number =>
-    hidden.filter(({ status, characteristic }) => states.includes(status) && !(status === 'missing' && characteristic.optional)).length;
+    hidden.filter(
+      ({ status, characteristic }) =>
+        states.includes(status) && !(status === 'missing' && characteristic.optional),
+    ).length;
   const state = stateOf(gate);
   return {
     id: gate.cover.id,
@@ -94,7 +97,8 @@ function Cover({ gate, isNamed }: { readonly gate: Gate; readonly isNamed: boole
       <summary>
         {cover.name}{' '}
         <span class="soft">
-          {stateOf(gate) === 'held' ? `held by ${reasons.length}` : STATE_WORDS[stateOf(gate)]}, {cover.reopen_hours} h to reopen
+          {stateOf(gate) === 'held' ? `held by ${reasons.length}` : STATE_WORDS[stateOf(gate)]},{' '}
+          {cover.reopen_hours} h to reopen
         </span>
       </summary>
       {open ? (
@@ -125,7 +129,7 @@ function hrefOf(about: string): string | undefined {
   if (!judgement) return undefined;
   const { characteristic } = judgement;
   const place = judgement.worstAt ?? judgement.members[0]?.place ?? judgement.place;
-  return hashAt({ key: '', characteristic, place });
+  return hashAt({ characteristic, place });
 }
 
 function Reasons({ gate }: { readonly gate: Gate }) {
@@ -133,7 +137,10 @@ function Reasons({ gate }: { readonly gate: Gate }) {
   return (
     <ul class="lines">
       {gate.reasons.map((reason) => {
-        const fastener = reason.code === 'torque/not-logged' ? book.value.sheet?.fasteners.find(({ id }) => id === reason.about) : undefined;
+        const fastener =
+          reason.code === 'torque/not-logged'
+            ? book.value.sheet?.fasteners.find(({ id }) => id === reason.about)
+            : undefined;
         const href = fastener ? undefined : hrefOf(reason.about);
         return (
           <li key={`${reason.code} ${reason.about}`}>
@@ -190,7 +197,9 @@ function Moves({ gate }: { readonly gate: Gate }) {
         ) : held ? (
           <button
             type="button"
-            onClick={() => void move({ kind: 'hold-passed', body: { cover: cover.id, why: reason, gate: seen } }, true)}
+            onClick={() =>
+              void move({ kind: 'hold-passed', body: { cover: cover.id, why: reason, gate: seen } }, true)
+            }
           >
             Go past the hold
           </button>

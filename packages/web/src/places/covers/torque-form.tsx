@@ -51,7 +51,8 @@ export function TorqueForm({ fastener }: { readonly fastener: Fastener }) {
         Log its torque{' '}
         <span class="soft">
           {fastener.torque.lower}
-          {fastener.torque.upper ? ` to ${fastener.torque.upper}` : ''}, {fastener.condition ?? 'condition not said'}
+          {fastener.torque.upper ? ` to ${fastener.torque.upper}` : ''},{' '}
+          {fastener.condition ?? 'condition not said'}
           {fastener.passes > 1 ? `, last of ${fastener.passes} passes` : ''}
         </span>
       </summary>
@@ -72,7 +73,11 @@ export function TorqueForm({ fastener }: { readonly fastener: Fastener }) {
       >
         <label>
           Wrench set to, {unit}
-          <input inputMode="decimal" value={torque} onInput={(event) => setTorque(event.currentTarget.value)} />
+          <input
+            inputMode="decimal"
+            value={torque}
+            onInput={(event) => setTorque(event.currentTarget.value)}
+          />
         </label>
         {places.length > 1 ? (
           <label>

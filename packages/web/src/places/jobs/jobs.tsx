@@ -1,8 +1,8 @@
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import { Lazy } from '../../parts/lazy.tsx';
 import { hashOf } from '../../route.ts';
 import { desk } from '../../state/desk.ts';
-import { Lazy } from '../../parts/lazy.tsx';
 
 interface Offered {
   readonly job: string;

@@ -2,17 +2,17 @@ import { useEffect } from 'preact/hooks';
 import { go } from '../../route.ts';
 import { canEnter, enter, pressed, saying, takenBack, undo } from '../../state/measuring.ts';
 import { neighbours, type Step } from '../../state/steps.ts';
-import { goNext, hashAt } from './measurement.tsx';
+import { FIELD_ID, goNext, hashAt } from './going.ts';
 
 const DIGIT = /^[0-9.+-]$/;
-export const FIELD_ID = 'what-it-says';
 
 const isField = (target: EventTarget | null): boolean =>
   target instanceof HTMLInputElement ||
   target instanceof HTMLSelectElement ||
   target instanceof HTMLTextAreaElement;
 const isControl = (target: EventTarget | null): boolean =>
-  isField(target) || (target instanceof Element && target.closest('button, a, summary, [role=button]') !== null);
+  isField(target) ||
+  (target instanceof Element && target.closest('button, a, summary, [role=button]') !== null);
 
 /** On: what is typed is entered, otherwise the next place comes. */
 async function onward(step: Step): Promise<void> {

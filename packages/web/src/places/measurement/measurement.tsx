@@ -4,18 +4,26 @@ import { Rail } from '../../parts/rail.tsx';
 import { Verdict } from '../../parts/verdict.tsx';
 import { WhoLine } from '../../parts/who-line.tsx';
 import { Working } from '../../parts/working.tsx';
-import { go, hashOf, route } from '../../route.ts';
+import { hashOf, route } from '../../route.ts';
+import { who } from '../../state/desk.ts';
 import { book, job } from '../../state/job.ts';
 import { approach, issues, lastMade, partEnteredAsFound, saying, undo } from '../../state/measuring.ts';
-import { isRead, judgementAt, keyOf, memberAt, neighbours, nextWanted, type Step, statusAt } from '../../state/steps.ts';
+import {
+  isRead,
+  judgementAt,
+  keyOf,
+  memberAt,
+  neighbours,
+  nextWanted,
+  type Step,
+  statusAt,
+} from '../../state/steps.ts';
 import { decidingLimits, meanWords, moveWords, STATUS_WORDS, valueWords } from '../../words/judgement.ts';
-import { fullName, placeKey, placeWords } from '../../words/place.ts';
+import { fullName, placeWords } from '../../words/place.ts';
 import { operandWords } from '../../words/quantity.ts';
 import { useBenchKeys } from './bench-keys.ts';
+import { goNext, hashAt } from './going.ts';
 import { Saying } from './saying.tsx';
-
-export const hashAt = ({ characteristic, place }: Step): string =>
-  hashOf(job.value ?? '', 'at', characteristic.id, placeKey(characteristic, place));
 
 /** The step the address names; undefined where the sheet has no such place. */
 function stepHere(): Step | undefined {
@@ -27,18 +35,12 @@ function stepHere(): Step | undefined {
   return { key: keyOf(characteristic.id, place.value), characteristic, place: place.value };
 }
 
-export const goNext = (key: string): void => {
-  const next = nextWanted(key);
-  go(next ? hashAt(next) : hashOf(job.value ?? '', 'bench'));
-};
-
 /** One place of one characteristic, large: what is asked, what is said, what it says. */
 export function Measurement() {
   const step = stepHere();
   const key = step?.key ?? '';
   const id = job.value;
   // Approached anew when the place changes, not when the book does.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: see above.
   useEffect(() => {
     if (step) void approach(step);
     scrollTo(0, 0);
@@ -67,12 +69,15 @@ function Place({ step }: { readonly step: Step }) {
         <Verdict status={status} />
         {judgement ? <Told step={step} judgement={judgement} /> : null}
         {isSaying ? null : <After step={step} read={read} />}
+        {judgement ? <Besides judgement={judgement} /> : null}
       </div>
       {read ? (
         <div class="say">
-          <WhoLine />
-          <PartLine step={step} />
+          {who.value === '' ? <WhoLine /> : null}
+          {isFitted(step) ? null : <PartLine step={step} />}
           <Saying step={step} />
+          {isFitted(step) ? <PartLine step={step} /> : null}
+          {who.value === '' ? null : <WhoLine />}
         </div>
       ) : null}
       {judgement ? <Working judgement={judgement} /> : null}
@@ -86,6 +91,9 @@ function Asked({ step, judgement }: { readonly step: Step; readonly judgement: A
   const at = placeWords(characteristic, place);
   return (
     <div class="asked-for">
+      <a class="to-bench" href={hashOf(job.value ?? '', 'bench')}>
+        <span aria-hidden="true">‹ </span>Bench
+      </a>
       <Neighbour step={before} word="Previous place" sign="‹" />
       <div class="asked-name">
         <h1>{characteristic.name}</h1>
@@ -98,12 +106,24 @@ function Asked({ step, judgement }: { readonly step: Step; readonly judgement: A
   );
 }
 
-function Neighbour({ step, word, sign }: { readonly step: Step | undefined; readonly word: string; readonly sign: string }) {
-  if (!step) return <span class="neighbour" />;
+function Neighbour({
+  step,
+  word,
+  sign,
+}: {
+  readonly step: Step | undefined;
+  readonly word: string;
+  readonly sign: string;
+}) {
+  const side = sign === '‹' ? 'neighbour before' : 'neighbour after';
+  if (!step) return <span class={side} />;
   const name = fullName(step.characteristic, step.place);
   return (
-    <a class="neighbour" href={hashAt(step)} aria-label={`${word}: ${name}`} title={name}>
+    <a class={side} href={hashAt(step)} title={name}>
       <span aria-hidden="true">{sign}</span>
+      <span class="spoken">
+        {word}: {name}
+      </span>
     </a>
   );
 }
@@ -114,8 +134,6 @@ function Told({ step, judgement }: { readonly step: Step; readonly judgement: As
   const member = memberAt(judgement, place);
   const operand = member?.known.operand ?? judgement.operand;
   const verdict = judgement.governing && member?.verdicts[judgement.governing];
-  const several = judgement.members.length > 1 && judgement.status !== 'missing';
-  const mean = meanWords(judgement);
   const witnesses =
     (member?.known.witnesses.length ?? 0) > 1
       ? member!.known.witnesses.map((one) => ({
@@ -129,7 +147,9 @@ function Told({ step, judgement }: { readonly step: Step; readonly judgement: As
         <p class="figure">{valueWords(judgement)}</p>
       ) : (
         <>
-          {operand.kind === 'missing' ? null : <p class="figure">{operandWords(characteristic, operand)}</p>}
+          {operand.kind === 'missing' || characteristic.limits ? null : (
+            <p class="figure">{operandWords(characteristic, operand)}</p>
+          )}
           <Rail judgement={judgement} operand={operand} verdict={verdict} witnesses={witnesses} />
         </>
       )}
@@ -138,6 +158,16 @@ function Told({ step, judgement }: { readonly step: Step; readonly judgement: As
           <strong>Next:</strong> {moveWords(judgement, judgement.next)}
         </p>
       ) : null}
+    </div>
+  );
+}
+
+/** What all places say together, and what to be careful of. */
+function Besides({ judgement }: { readonly judgement: Assessed }) {
+  const several = judgement.members.length > 1 && judgement.status !== 'missing';
+  const mean = meanWords(judgement);
+  return (
+    <>
       {several ? (
         <p class="whole">
           All {judgement.members.length} places together: {STATUS_WORDS[judgement.status].toLowerCase()},{' '}
@@ -150,7 +180,7 @@ function Told({ step, judgement }: { readonly step: Step; readonly judgement: As
           {message}
         </p>
       ))}
-    </div>
+    </>
   );
 }
 
@@ -171,6 +201,7 @@ function After({ step, read }: { readonly step: Step; readonly read: boolean }) 
       {read ? (
         <button
           type="button"
+          class="again"
           onClick={() => {
             saying.value = true;
           }}
@@ -185,6 +216,12 @@ function After({ step, read }: { readonly step: Step; readonly read: boolean }) 
       ) : null}
     </div>
   );
+}
+
+/** Whether a part is entered where the place belongs to one. */
+function isFitted({ characteristic, place }: Step): boolean {
+  if (characteristic.position === undefined) return true;
+  return book.value.positions.get(positionAt(characteristic.position, place))?.now !== undefined;
 }
 
 /** Which part is read; where none is entered, one tap enters the one that came with the engine. */

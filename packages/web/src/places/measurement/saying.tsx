@@ -1,11 +1,13 @@
-import { type Characteristic, limitsOf, type Place } from '@fettle/book';
+import { type Characteristic, limitsOf, type Place, type Status } from '@fettle/book';
+import { feelerVerdict } from '@fettle/core';
 import { useMemo } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
-import { bracketTried, leafAdvised, LeafLadder } from '../../parts/ladder.tsx';
+import { bracketTried, LeafLadder, leafAdvised } from '../../parts/ladder.tsx';
 import { NumberPad } from '../../parts/number-pad.tsx';
 import { hashOf } from '../../route.ts';
 import { job } from '../../state/job.ts';
 import {
+  canEnter,
   draft,
   enter,
   enterSeen,
@@ -24,7 +26,8 @@ import {
 } from '../../state/measuring.ts';
 import { judgementAt, type Step } from '../../state/steps.ts';
 import { unitOf } from '../../state/units.ts';
-import { FIELD_ID } from './bench-keys.ts';
+import { STATUS_WORDS } from '../../words/judgement.ts';
+import { FIELD_ID } from './going.ts';
 
 const entered = async (confirmed = false): Promise<void> => {
   if (await enter(confirmed)) document.getElementById('go-on')?.focus({ preventScroll: true });
@@ -35,11 +38,19 @@ export function Saying({ step }: { readonly step: Step }) {
   const { characteristic, place } = step;
   if (characteristic.kind === 'seen') return <SayingSeen characteristic={characteristic} place={place} />;
   const leaves = leavesAt(characteristic);
-  return (
+  // What was said before stands below the keys; what is still to be said stands above them.
+  const settled = instrumentOf(characteristic) !== undefined && measurandOf(characteristic) !== undefined;
+  const choices = (
     <>
       <InstrumentChoice characteristic={characteristic} />
       <MeasurandChoice characteristic={characteristic} />
+    </>
+  );
+  return (
+    <>
+      {settled ? null : choices}
       {leaves.length > 0 ? <ByLeaves step={step} /> : <ByNumber characteristic={characteristic} />}
+      {settled ? choices : null}
       <Warmth characteristic={characteristic} />
     </>
   );
@@ -86,11 +97,19 @@ function ByNumber({ characteristic }: { readonly characteristic: Characteristic 
         </div>
       ) : null}
       <NumberPad press={(key) => void pressed(key)} back={() => void takenBack()} />
-      <button type="submit" class="main-move">
+      <button type="submit" class={canEnter.value ? 'main-move' : 'enter'}>
         Enter
       </button>
     </form>
   );
+}
+
+/** What the leaves tried say already, or which to try. */
+function afterLeaves(advised: string | undefined, verdict: Status | undefined): string {
+  if (advised !== undefined) return `Try ${advised} next.`;
+  if (verdict === 'in' || verdict === 'out')
+    return `That decides it: ${STATUS_WORDS[verdict].toLowerCase()}. Enter it.`;
+  return 'No other leaf would tell more. Enter it.';
 }
 
 function ByLeaves({ step: { characteristic, place } }: { readonly step: Step }) {
@@ -99,7 +118,8 @@ function ByLeaves({ step: { characteristic, place } }: { readonly step: Step }) 
   const tried = draft.value?.leaves ?? {};
   // In another measurand the limits are not this leaf's limits, so the bracket is only halved.
   const direct = (measurandOf(characteristic) ?? characteristic.measurand) === characteristic.measurand;
-  const limits = (direct && judgement?.governing && limitsOf(characteristic, judgement.governing, undefined)) || {};
+  const limits =
+    (direct && judgement?.governing && limitsOf(characteristic, judgement.governing, undefined)) || {};
   const advised = leafAdvised(owned, tried, limits);
   const bracket = bracketTried(owned, tried);
   const goes = owned.filter(({ text }) => tried[text] === 'goes').at(-1)?.text;
@@ -112,18 +132,24 @@ function ByLeaves({ step: { characteristic, place } }: { readonly step: Step }) 
           : goes || stops
             ? `${goes ? `${goes} goes` : 'none goes yet'}, ${stops ? `${stops} does not` : 'none stops yet'}. `
             : 'Tap a leaf: it goes. Tap again: it does not. '}
-        {bracket.ok ? (advised ? `Try ${advised.text} next.` : 'No other leaf would tell more.') : ''}
+        {bracket.ok ? afterLeaves(advised?.text, feelerVerdict(bracket.value, limits)) : ''}
       </p>
       <LeafLadder owned={owned} tried={tried} advised={advised} tap={(leaf) => void leafTapped(leaf)} />
       <IssueLines issues={issues.value} />
-      <button type="button" class="main-move" onClick={() => void entered()}>
+      <button type="button" class={canEnter.value ? 'main-move' : 'enter'} onClick={() => void entered()}>
         Enter
       </button>
     </div>
   );
 }
 
-function SayingSeen({ characteristic, place }: { readonly characteristic: Characteristic; readonly place: Place }) {
+function SayingSeen({
+  characteristic,
+  place,
+}: {
+  readonly characteristic: Characteristic;
+  readonly place: Place;
+}) {
   const said = async (asWanted: boolean): Promise<void> => {
     if (await enterSeen(characteristic, place, asWanted))
       document.getElementById('go-on')?.focus({ preventScroll: true });

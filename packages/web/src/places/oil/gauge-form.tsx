@@ -25,7 +25,10 @@ export function GaugeForm() {
   const gauges = [...book.value.instruments.values()]
     .map(({ body }) => body)
     .filter(({ uncertainty: { expanded } }) => parseQuantity(expanded, 'pressure').ok);
-  const instrument = gauge || (gauges.length === 1 ? gauges[0]!.instrument : gauges.find(({ type }) => /oil/.test(type))?.instrument) || '';
+  const instrument =
+    gauge ||
+    (gauges.length === 1 ? gauges[0]!.instrument : gauges.find(({ type }) => /oil/.test(type))?.instrument) ||
+    '';
   const enter = async (event: Event): Promise<void> => {
     event.preventDefault();
     const said: readonly (readonly [string, QuantityKind])[] = [
@@ -95,7 +98,12 @@ export function GaugeForm() {
           <legend>When</legend>
           {WHEN.map((one) => (
             <label key={one.when}>
-              <input type="radio" name="when" checked={when === one.when} onChange={() => setWhen(one.when)} />{' '}
+              <input
+                type="radio"
+                name="when"
+                checked={when === one.when}
+                onChange={() => setWhen(one.when)}
+              />{' '}
               <span>{one.name}</span>
             </label>
           ))}

@@ -12,8 +12,8 @@ import {
 import { signal } from '@preact/signals';
 import { useCallback, useMemo } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
-import { SmallVerdict } from '../../parts/verdict.tsx';
 import { StrikeEntry } from '../../parts/strike-entry.tsx';
+import { SmallVerdict } from '../../parts/verdict.tsx';
 import { assessed, book } from '../../state/job.ts';
 import { entryWords } from '../../words/entry.ts';
 import { pressureUnit, pressureWords, unmeasured, wantedWords } from '../../words/pressure.ts';
@@ -82,8 +82,8 @@ function Shown({ prediction }: { readonly prediction: Prediction }) {
       <Curve prediction={prediction} />
       <p class="soft">
         The bands are what the readings leave open, at about 95 %. The circuit’s own constants (discharge
-        coefficients, eccentricities, film temperatures, leak paths) are assumed and carry no band: a real gauge
-        outranks all of this.
+        coefficients, eccentricities, film temperatures, leak paths) are assumed and carry no band: a real
+        gauge outranks all of this.
         {missing.length > 0 ? ` Not measured, taken as new: ${missing.join(', ')}.` : ''}
       </p>
       <Repairs prediction={prediction} />
@@ -120,7 +120,12 @@ const rpm = (si: number): number => inUnit(si, 'rpm');
 function chartOf(now: Book, { rows }: Prediction): PressureChart {
   const unit = pressureUnit(now);
   const p = (si: number): number => inUnit(si, unit);
-  const line = (name: string, style: 'solid' | 'dashed' | 'dotted', list: readonly Predicted[], of: (row: Predicted) => Uncertain) => ({
+  const line = (
+    name: string,
+    style: 'solid' | 'dashed' | 'dotted',
+    list: readonly Predicted[],
+    of: (row: Predicted) => Uncertain,
+  ) => ({
     name,
     style,
     points: list.map((row) => {
@@ -189,7 +194,7 @@ function Curve({ prediction }: { readonly prediction: Prediction }) {
   const desc = prediction.rows
     .map((row) => `${row.temperatureWords}, ${row.speedWords}: ${pressureWords(row.measured, unit)}`)
     .join('; ');
-  return <Drawing title="Gauge pressure against speed" desc={desc} draw={draw} widest={1000} />;
+  return <Drawing title="Gauge pressure against speed" desc={desc} draw={draw} widest={1240} />;
 }
 
 function Repairs({ prediction }: { readonly prediction: Prediction }) {
@@ -201,7 +206,12 @@ function Repairs({ prediction }: { readonly prediction: Prediction }) {
       const figure = (name: string, q: Uncertain) => {
         const U = inUnit(expanded(q).U, unit);
         const value = inUnit(q.value, unit);
-        return { name, value, text: pressureWords(q, unit), ...(U > 0 && { low: value - U, high: value + U }) };
+        return {
+          name,
+          value,
+          text: pressureWords(q, unit),
+          ...(U > 0 && { low: value - U, high: value + U }),
+        };
       };
       const lower = wantedPressure(now.sheet, idle)?.lower;
       const chart: RepairChart = {
@@ -225,7 +235,7 @@ function Repairs({ prediction }: { readonly prediction: Prediction }) {
         title="What each single repair would give"
         desc={repairs.map((one) => `${one.repair}: ${pressureWords(one.idle, unit)}`).join('; ')}
         draw={draw}
-        widest={1000}
+        widest={1240}
       />
     </section>
   );
@@ -243,7 +253,9 @@ function Flows({ prediction }: { readonly prediction: Prediction }) {
           text: printQuantity(flow, 'L/min', 2),
           ...(whole > 0 && { share: `${((100 * flow) / whole).toFixed(0)} %` }),
         })),
-        ...(swept !== undefined && { total: { name: 'the pump sweeps', text: printQuantity(swept, 'L/min', 2) } }),
+        ...(swept !== undefined && {
+          total: { name: 'the pump sweeps', text: printQuantity(swept, 'L/min', 2) },
+        }),
       };
       return flowBarsSvg(chart, picture);
     },
@@ -258,7 +270,7 @@ function Flows({ prediction }: { readonly prediction: Prediction }) {
         title="Where the oil goes"
         desc={flows.map(({ name, flow }) => `${name}: ${printQuantity(flow, 'L/min', 2)}`).join('; ')}
         draw={draw}
-        widest={1000}
+        widest={1240}
       />
     </section>
   );
@@ -271,39 +283,41 @@ function Rests({ prediction }: { readonly prediction: Prediction }) {
     <details class="working">
       <summary>Show the working</summary>
       <p>
-        Flow through every clearance and passage is in balance at each node of the circuit; each element follows
-        its law from the sheet. Clearances enter with their doubt, to first order. Sources of the laws: the
-        calculator “oil-network”.
+        Flow through every clearance and passage is in balance at each node of the circuit; each element
+        follows its law from the sheet. Clearances enter with their doubt, to first order. Sources of the
+        laws: the calculator “oil-network”.
       </p>
       <ul class="lines">
-        {prediction.circuit.parameters.map(({ name, characteristic, factor, nominal, measured, trust, entries }) => {
-          const read = measured && linear([{ factor: 1 / factor, of: measured }]);
-          return (
-            <li key={name}>
-              <details>
-                <summary>
-                  {name.replaceAll('_', ' ')}{' '}
-                  <span class="soft">
-                    {characteristic.name}
-                    {factor === 1 ? '' : ` × ${factor}`}:{' '}
-                    {read ? operandWords(characteristic, { kind: 'value', q: read }) : 'not measured'}; as new{' '}
-                    {shown(characteristic, nominal / factor)} ({trust})
-                  </span>
-                </summary>
-                <ul class="lines">
-                  {entries.map((id) => {
-                    const entry = now.entries.find((one) => one.id === id);
-                    return entry ? (
-                      <li key={id}>
-                        {entryWords(now, entry)} <StrikeEntry entry={id} />
-                      </li>
-                    ) : null;
-                  })}
-                </ul>
-              </details>
-            </li>
-          );
-        })}
+        {prediction.circuit.parameters.map(
+          ({ name, characteristic, factor, nominal, measured, trust, entries }) => {
+            const read = measured && linear([{ factor: 1 / factor, of: measured }]);
+            return (
+              <li key={name}>
+                <details>
+                  <summary>
+                    {name.replaceAll('_', ' ')}{' '}
+                    <span class="soft">
+                      {characteristic.name}
+                      {factor === 1 ? '' : ` × ${factor}`}:{' '}
+                      {read ? operandWords(characteristic, { kind: 'value', q: read }) : 'not measured'}; as
+                      new {shown(characteristic, nominal / factor)} ({trust})
+                    </span>
+                  </summary>
+                  <ul class="lines">
+                    {entries.map((id) => {
+                      const entry = now.entries.find((one) => one.id === id);
+                      return entry ? (
+                        <li key={id}>
+                          {entryWords(now, entry)} <StrikeEntry entry={id} />
+                        </li>
+                      ) : null;
+                    })}
+                  </ul>
+                </details>
+              </li>
+            );
+          },
+        )}
       </ul>
     </details>
   );

@@ -1,19 +1,16 @@
 import {
-  asFittedNow,
   type Book,
   type FilledCircuit,
   filledCircuit,
   gaugePressure,
   oilShares,
   type Reckoning,
-  repairsOf,
   type Running,
+  repairsOf,
   sweptFlow,
 } from '@fettle/book';
 import { type Outcome, printQuantity, type Uncertain } from '@fettle/core';
 import { type Condition, sheetConditions } from '../../words/pressure.ts';
-
-export { asFittedNow };
 
 /** One speed and temperature with what the gauge would show there. */
 export interface Predicted extends Running {
@@ -24,12 +21,12 @@ export interface Predicted extends Running {
   readonly asNew: Uncertain;
 }
 
-export interface Repair {
+interface Repair {
   readonly repair: string;
   readonly idle: Uncertain;
 }
 
-export interface OilFlow {
+interface OilFlow {
   readonly name: string;
   readonly flow: number;
 }
@@ -44,7 +41,7 @@ export interface Prediction {
   readonly swept?: number;
 }
 
-function conditionsOf(book: Book): (Omit<Predicted, 'measured' | 'asNew'>)[] {
+function conditionsOf(book: Book): Omit<Predicted, 'measured' | 'asNew'>[] {
   const conditions = sheetConditions(book);
   if (!conditions) return [];
   const at = ({ si, text }: Condition, cold: boolean) =>
@@ -72,7 +69,8 @@ function flowsAt(circuit: FilledCircuit, idle: Running): { flows: OilFlow[]; swe
   }
   const delivered = shares.find(({ law }) => law === 'gear-pump')?.flow ?? 0;
   const swept = sweptFlow(circuit, idle);
-  const lost = swept === undefined ? [] : [{ name: 'back through the pump', flow: Math.max(0, swept - delivered) }];
+  const lost =
+    swept === undefined ? [] : [{ name: 'back through the pump', flow: Math.max(0, swept - delivered) }];
   const ended = [...groups].map(([name, flow]) => ({ name, flow })).sort((a, b) => b.flow - a.flow);
   return { flows: [...lost, ...ended], ...(swept !== undefined && { swept }) };
 }

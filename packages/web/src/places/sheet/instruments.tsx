@@ -24,7 +24,9 @@ export function Instruments() {
     <section>
       <h2>Instruments owned</h2>
       {owned.length === 0 ? (
-        <p>None declared yet. Nothing can be judged without one: a reading is worth what its instrument is.</p>
+        <p>
+          None declared yet. Nothing can be judged without one: a reading is worth what its instrument is.
+        </p>
       ) : (
         <ul class="lines">
           {owned.map(({ body }) => (
@@ -32,7 +34,9 @@ export function Instruments() {
               <strong>{body.name}</strong> ±{body.uncertainty.expanded}
               {body.name === body.type ? '' : `, ${body.type}`}
               {body.trust === 'default' ? '; a default, not stated by its owner' : ''}
-              {body.leaves ? `; ${body.leaves.length} leaves, ${body.leaves[0]} to ${body.leaves.at(-1)}` : ''}
+              {body.leaves
+                ? `; ${body.leaves.length} leaves, ${body.leaves[0]} to ${body.leaves.at(-1)}`
+                : ''}
             </li>
           ))}
         </ul>
@@ -67,7 +71,10 @@ function NewInstrument() {
         wanted: 'a quantity with its unit, or a share such as 3 %',
         message: `"${expanded}" does not read as an uncertainty. Say it with its unit, such as 0.0005 in, or as 3 %.`,
       });
-    const owned = leaves.split(/[\s,;]+/).filter((one) => one !== '').map((one) => `${one} ${leafUnit}`);
+    const owned = leaves
+      .split(/[\s,;]+/)
+      .filter((one) => one !== '')
+      .map((one) => `${one} ${leafUnit}`);
     if (isLeaves)
       for (const leaf of owned) {
         const read = parseQuantity(leaf, 'length');

@@ -3,9 +3,9 @@ import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { book, write } from '../../state/job.ts';
-import { unitOf } from '../../state/units.ts';
-import { hashAt } from '../measurement/measurement.tsx';
 import { isRead, steps } from '../../state/steps.ts';
+import { unitOf } from '../../state/units.ts';
+import { hashAt } from '../measurement/going.ts';
 
 const TRUST_WORDS: Readonly<Record<Trust, string>> = {
   printed: 'printed, I have it before me',
@@ -44,7 +44,8 @@ export function Limits() {
           <summary>
             {group}{' '}
             <span class="soft">
-              {list.length}, {list.filter(({ limits, kind }) => !limits && kind !== 'seen').length} without limits
+              {list.length}, {list.filter(({ limits, kind }) => !limits && kind !== 'seen').length} without
+              limits
             </span>
           </summary>
           <ul class="lines">
@@ -83,7 +84,8 @@ let lastDocument = '';
 
 function LimitForm({ characteristic }: { readonly characteristic: Characteristic }) {
   const unit = unitOf(characteristic) ?? '';
-  const before = (set: 'new' | 'wear', edge: 'lower' | 'upper'): string => characteristic.limits?.[set]?.[edge] ?? '';
+  const before = (set: 'new' | 'wear', edge: 'lower' | 'upper'): string =>
+    characteristic.limits?.[set]?.[edge] ?? '';
   const [fields, setFields] = useState<Record<string, string>>(() =>
     Object.fromEntries(FIELDS.map(({ set, edge }) => [`${set} ${edge}`, before(set, edge)])),
   );

@@ -1,10 +1,10 @@
 import { contentHash, LAYOUTS, type Layout, newEntryId, positionsOf, type SpecSheet } from '@fettle/book';
 import { failed, type Issue, type Outcome, ok } from '@fettle/core';
 import { useState } from 'preact/hooks';
-import { IssueLines } from '../../parts/issue-lines.tsx';
-import { WhoLine } from '../../parts/who-line.tsx';
 import type { Draft } from '../../ledger/writing.ts';
 import { written } from '../../ledger/writing.ts';
+import { IssueLines } from '../../parts/issue-lines.tsx';
+import { WhoLine } from '../../parts/who-line.tsx';
 import { go, hashOf } from '../../route.ts';
 import { desk, who } from '../../state/desk.ts';
 import { settled } from '../../state/job.ts';
@@ -116,8 +116,8 @@ export function NewEngine() {
         <div class="wide">
           <IssueLines issues={issues} />
           <p class="soft">
-            It begins with the usual characteristics and no numbers. Every part is entered as it came: used. You
-            give limits as you need them, with their page.
+            It begins with the usual characteristics and no numbers. Every part is entered as it came: used.
+            You give limits as you need them, with their page.
           </p>
           <div class="row">
             <button type="submit" class="main-move">
@@ -128,8 +128,8 @@ export function NewEngine() {
       </form>
       <h3>Or from a file</h3>
       <p>
-        A list saved from a spreadsheet as .csv (columns name, unit, new lower, new upper, wear upper will do for
-        a start), or a spec sheet as .json.
+        A list saved from a spreadsheet as .csv (columns name, unit, new lower, new upper, wear upper will do
+        for a start), or a spec sheet as .json.
       </p>
       <label class="file">
         <span>Choose the file</span>

@@ -1,8 +1,8 @@
 import { positionsOf } from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
-import { IssueLines } from '../../parts/issue-lines.tsx';
 import type { Draft } from '../../ledger/writing.ts';
+import { IssueLines } from '../../parts/issue-lines.tsx';
 import { book, write } from '../../state/job.ts';
 
 /** What is fitted where: another part, or the same one come back machined, begins its readings anew. */
@@ -77,8 +77,8 @@ function PartForm({ position, name, part }: Form) {
   };
   const reworked = (): void => {
     if (part === undefined) return;
-    if (what.trim() === '')
-      return setIssues([
+    if (what.trim() === '') {
+      setIssues([
         {
           code: 'part/what-missing',
           at: 'what',
@@ -87,6 +87,8 @@ function PartForm({ position, name, part }: Form) {
           message: 'Say what was done to it, such as ground .010 under.',
         },
       ]);
+      return;
+    }
     void enter([
       {
         kind: 'part-reworked',

@@ -1,6 +1,6 @@
+import { WhoLine } from '../../parts/who-line.tsx';
 import { hashOf, route } from '../../route.ts';
 import { book, job } from '../../state/job.ts';
-import { WhoLine } from '../../parts/who-line.tsx';
 import { Instruments } from './instruments.tsx';
 import { Limits } from './limits.tsx';
 import { Parts } from './parts.tsx';

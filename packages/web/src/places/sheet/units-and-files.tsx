@@ -24,7 +24,12 @@ export function UnitsAndFiles() {
         <legend>Type and show lengths in</legend>
         {LENGTH_UNITS.map((unit) => (
           <label key={unit}>
-            <input type="radio" name="unit" checked={now === unit} onChange={() => void setLengthUnit(unit)} />{' '}
+            <input
+              type="radio"
+              name="unit"
+              checked={now === unit}
+              onChange={() => void setLengthUnit(unit)}
+            />{' '}
             <span>{UNIT_WORDS[unit]}</span>
           </label>
         ))}
@@ -84,7 +89,11 @@ function Files() {
     if (!outcome.ok) return setIssues(outcome.issues.slice(0, 12));
     const entries = await adopt(outcome.value, contentHash(outcome.value));
     setIssues(entries.ok ? [] : entries.issues);
-    setDone(entries.ok ? `${outcome.value.title} adopted, ${outcome.value.characteristics.length} characteristics.` : '');
+    setDone(
+      entries.ok
+        ? `${outcome.value.title} adopted, ${outcome.value.characteristics.length} characteristics.`
+        : '',
+    );
   };
   return (
     <>
