@@ -33,7 +33,9 @@ export function WorkingBody({ judgement }: { readonly judgement: Assessed }) {
             text={`the ${characteristic.reduce.by} over ${characteristic.reduce.over.join(', ')}`}
           />
         ) : null}
-        {characteristic.no_limits ? <Fact name="No limits" text={characteristic.no_limits} /> : null}
+        {characteristic.no_limits && !characteristic.limits ? (
+          <Fact name="No limits" text={characteristic.no_limits} />
+        ) : null}
         {characteristic.note ? <Fact name="Note" text={characteristic.note} /> : null}
       </dl>
       <Limits book={now} judgement={judgement} />

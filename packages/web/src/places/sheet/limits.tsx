@@ -1,6 +1,7 @@
 import { admittedAmendment, type Body, type Characteristic, type LimitSet, type Trust } from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
+import { FoldOut } from '../../parts/fold-out.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { book, write } from '../../state/job.ts';
 import { isRead, steps } from '../../state/steps.ts';
@@ -40,33 +41,50 @@ export function Limits() {
     <section>
       <h2>Limits, with their page and trust</h2>
       {[...groups].map(([group, list]) => (
-        <details key={group}>
-          <summary>
-            {group}{' '}
-            <span class="soft">
-              {list.length}, {list.filter(({ limits, kind }) => !limits && kind !== 'seen').length} without
-              limits
-            </span>
-          </summary>
-          <ul class="lines">
-            {list.map((characteristic) => (
-              <li key={characteristic.id}>
-                <details>
-                  <summary>
-                    {characteristic.name} <span class="soft">{limitLine(characteristic)}</span>
-                  </summary>
-                  {characteristic.kind === 'seen' ? (
-                    <p>It is looked at, not measured.</p>
-                  ) : (
-                    <LimitForm characteristic={characteristic} />
-                  )}
-                </details>
-              </li>
-            ))}
-          </ul>
-        </details>
+        <FoldOut
+          key={group}
+          summary={
+            <>
+              {group}{' '}
+              <span class="soft">
+                {list.length}, {list.filter(({ limits, kind }) => !limits && kind !== 'seen').length} without
+                limits
+              </span>
+            </>
+          }
+        >
+          {() => (
+            <ul class="lines folded">
+              {list.map((characteristic) => (
+                <li key={characteristic.id}>
+                  <One characteristic={characteristic} />
+                </li>
+              ))}
+            </ul>
+          )}
+        </FoldOut>
       ))}
     </section>
+  );
+}
+
+function One({ characteristic }: { readonly characteristic: Characteristic }) {
+  return (
+    <FoldOut
+      summary={
+        <>
+          {characteristic.name} <span class="soft">{limitLine(characteristic)}</span>
+        </>
+      }
+    >
+      {() =>
+        characteristic.kind === 'seen' ? (
+          <p>It is looked at, not measured.</p>
+        ) : (
+          <LimitForm characteristic={characteristic} />
+        )
+      }
+    </FoldOut>
   );
 }
 

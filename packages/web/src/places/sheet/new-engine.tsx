@@ -19,6 +19,14 @@ const partsAsFound = (sheet: SpecSheet): Draft[] =>
     { kind: 'part-fitted', body: { position: id, part: id } },
   ]);
 
+/** An outline says no units: lengths are typed and shown in the one chosen. */
+const inUnits = (sheet: SpecSheet, unit: string): SpecSheet => ({
+  ...sheet,
+  characteristics: sheet.characteristics.map((one) =>
+    one.kind === 'length' && one.unit === undefined ? { ...one, unit } : one,
+  ),
+});
+
 /** Opens a job on a sheet: all its first entries are made together, in this browser, with or without a server. */
 async function opened(sheet: SpecSheet, title: string, story: string): Promise<Outcome<string>> {
   const { hand } = desk();
@@ -66,6 +74,7 @@ export function NewEngine() {
   const [layout, setLayout] = useState<Layout>('inline');
   const [cylinders, setCylinders] = useState('4');
   const [mains, setMains] = useState('5');
+  const [unit, setUnit] = useState<'in' | 'mm'>('mm');
   const [story, setStory] = useState('');
   const [issues, setIssues] = useState<readonly Issue[]>([]);
   const begin = async (sheet: Outcome<SpecSheet>): Promise<void> => {
@@ -83,9 +92,13 @@ export function NewEngine() {
         class="form two"
         onSubmit={(event) => {
           event.preventDefault();
-          void begin(
-            outlineSheet({ layout, cylinders: Number(cylinders), mains: Number(mains), title: title.trim() }),
-          );
+          const outline = outlineSheet({
+            layout,
+            cylinders: Number(cylinders),
+            mains: Number(mains),
+            title: title.trim(),
+          });
+          void begin(outline.ok ? ok(inUnits(outline.value, unit)) : outline);
         }}
       >
         <label class="wide">
@@ -109,6 +122,17 @@ export function NewEngine() {
           Main bearings
           <input inputMode="numeric" value={mains} onInput={(e) => setMains(e.currentTarget.value)} />
         </label>
+        <fieldset class="choice wide">
+          <legend>Its manual measures in</legend>
+          <label>
+            <input type="radio" name="unit" checked={unit === 'mm'} onChange={() => setUnit('mm')} />{' '}
+            <span>millimetres</span>
+          </label>
+          <label>
+            <input type="radio" name="unit" checked={unit === 'in'} onChange={() => setUnit('in')} />{' '}
+            <span>inches</span>
+          </label>
+        </fieldset>
         <label class="wide">
           What is known of it before it is opened
           <textarea rows={3} value={story} onInput={(e) => setStory(e.currentTarget.value)} />

@@ -2,6 +2,7 @@ import { positionsOf } from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import type { Draft } from '../../ledger/writing.ts';
+import { FoldOut } from '../../parts/fold-out.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { book, write } from '../../state/job.ts';
 
@@ -20,17 +21,20 @@ export function Parts() {
           const { current } = part ?? {};
           return (
             <li key={id}>
-              <details>
-                <summary>
-                  {name}{' '}
-                  <span class="soft">
-                    {part && current
-                      ? `${part.name === name ? '' : `${part.name}, `}${current.condition}${current.size ? `, ${current.size}` : ''}${part.states.length > 1 ? `, ${current.what}` : ''}`
-                      : 'nothing entered'}
-                  </span>
-                </summary>
-                <PartForm position={id} name={name} part={part?.id} />
-              </details>
+              <FoldOut
+                summary={
+                  <>
+                    {name}{' '}
+                    <span class="soft">
+                      {part && current
+                        ? `${part.name === name ? '' : `${part.name}, `}${current.condition}${current.size ? `, ${current.size}` : ''}${part.states.length > 1 ? `, ${current.what}` : ''}`
+                        : 'nothing entered'}
+                    </span>
+                  </>
+                }
+              >
+                {() => <PartForm position={id} name={name} part={part?.id} />}
+              </FoldOut>
             </li>
           );
         })}
