@@ -1,0 +1,17 @@
+import type { Book } from '@fettle/book';
+
+export type Paper = 'a4' | 'letter';
+
+interface ToPrint {
+  readonly book: Book;
+  readonly paper: Paper;
+  /** ISO 8601. */
+  readonly printedAt: string;
+}
+
+/** Who sets the printed things; the package report, or its stand-in in a test. */
+export interface Report {
+  /** @param toPrint  `photos` by their SHA-256 */
+  buildBookPdf(toPrint: ToPrint & { readonly photos?: ReadonlyMap<string, Uint8Array> }): Promise<Uint8Array>;
+  wallSheetPdf(toPrint: ToPrint): Promise<Uint8Array>;
+}
