@@ -19,11 +19,7 @@ import { printedRoutes } from './routes/printed.ts';
 import { securityHeaders } from './security-headers.ts';
 
 /** What the app needs; what is left out takes its usual value. */
-export type AppOptions = Pick<Parts, 'directory' | 'access'> &
-  Partial<Omit<Parts, 'index'>> & {
-    /** Where a fault of the program itself is told; a client is told only that there was one. */
-    readonly faulted?: (error: unknown) => void;
-  };
+export type AppOptions = Pick<Parts, 'directory' | 'access'> & Partial<Omit<Parts, 'index'>>;
 
 const BEATS = { heartbeat: 15_000, look: 2000 };
 
@@ -35,6 +31,7 @@ export function createApp(options: AppOptions): OpenAPIHono {
     beats: BEATS,
     closing: new AbortController().signal,
     addresses: () => [],
+    faulted: () => {},
     ...options,
     index: new JobIndex(options.directory.store),
   };
@@ -62,7 +59,7 @@ export function createApp(options: AppOptions): OpenAPIHono {
   app.notFound((c) => problemResponse(nothingThere(app, c)));
   app.onError((error) => {
     if (error instanceof Refusal) return problemResponse(error);
-    options.faulted?.(error);
+    parts.faulted(error);
     return problemResponse(ownFault());
   });
   return app;

@@ -18,6 +18,8 @@ export interface Parts {
   readonly beats: { readonly heartbeat: number; readonly look: number };
   /** Aborted when the server closes: streams end. */
   readonly closing: AbortSignal;
+  /** Where a fault of the program itself is told; a client is told only that there was one. */
+  readonly faulted: (error: unknown) => void;
   /** Where other devices find the bench. */
   readonly addresses: () => readonly string[];
 }

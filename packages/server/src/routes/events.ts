@@ -26,7 +26,12 @@ export function eventRoutes(app: OpenAPIHono, parts: Parts): void {
       const first = await parts.index.refreshed();
       if (!first.ok) stop();
       news.take(given(first));
-      return streamSSE(c, (stream) => told(c, parts, stream, news).finally(stop));
+      return streamSSE(c, (stream) =>
+        told(c, parts, stream, news)
+          // A stream has no word for a fault but its end: whoever listens comes back.
+          .catch((error: unknown) => parts.closing.aborted || parts.faulted(error))
+          .then(stop),
+      );
     },
   });
 }
