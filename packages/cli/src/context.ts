@@ -1,3 +1,5 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { type Outcome, ok } from '@fettle/core';
 import { type DataDirectory, openDataDirectory } from '@fettle/store';
 import envPaths from 'env-paths';
@@ -26,14 +28,24 @@ export interface Context {
 }
 
 /** Where data goes: as said, as the environment says, or where the platform keeps such things. */
-const dataPath = ({ data }: Common, { env }: Io): string =>
+export const dataPath = ({ data }: Common, { env }: Io): string =>
   data ?? env.FETTLE_DATA ?? envPaths('fettle', { suffix: '' }).data;
+
+/**
+ * The data directory, through the server that holds it when one does: its pages then hear at once of what is written.
+ * The server's code is loaded only where its file says that there may be one.
+ */
+async function directoryOpened(path: string): Promise<Outcome<DataDirectory>> {
+  if (!existsSync(join(path, 'server.json'))) return openDataDirectory(path);
+  const { directoryAt } = await import('@fettle/server');
+  return directoryAt(path);
+}
 
 export function contextOf(io: Io, common: Common, typed: Typed): Context {
   let opened: DataDirectory | undefined;
   const directory = async (): Promise<Outcome<DataDirectory>> => {
     if (opened) return ok(opened);
-    const outcome = await openDataDirectory(dataPath(common, io));
+    const outcome = await directoryOpened(dataPath(common, io));
     if (outcome.ok) opened = outcome.value;
     return outcome;
   };
