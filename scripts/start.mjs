@@ -4,6 +4,7 @@ import { nodeStatus, ROOT, ready } from './setup.mjs';
 
 // Verdicts answer with 1 (something out, undecided or missing), which is no failure of the program.
 // By its id: somebody's own job may have the same word in its title.
+const FETTLE = join(ROOT, 'packages/cli/bin/fettle.js');
 const LINNET = '01965c1e-4000-7000-8000-00000011172e';
 const DEMO = [
   { args: ['new', '--demo', 'linnet'], good: [0] },
@@ -12,22 +13,32 @@ const DEMO = [
 ];
 
 const NEXT = `
-Next, in this folder:
+The bench page opens next. On the command line, in this folder:
   npx --no-install fettle why linnet pump.end-clearance
-  npx --no-install fettle new --help
-  npx --no-install fettle --help`;
+  npx --no-install fettle --help
+`;
+
+/** The command line with all it speaks to, then the page it serves. */
+const BUILDS = [
+  [join(ROOT, 'node_modules/typescript/bin/tsc'), '-b', 'packages/cli', 'packages/web'],
+  [join(ROOT, 'node_modules/vite/bin/vite.js'), 'build', 'packages/web', '--logLevel', 'warn'],
+];
 
 function build() {
-  const status = nodeStatus([join(ROOT, 'node_modules/typescript/bin/tsc'), '-b', 'packages/cli']);
-  if (status !== 0) console.error('The build failed; the lines above say where.');
-  return status;
+  for (const args of BUILDS) {
+    const status = nodeStatus(args);
+    if (status === 0) continue;
+    console.error('The build failed; the lines above say where.');
+    return status;
+  }
+  return 0;
 }
 
 /** Runs the demo up to the first call that fails; 0 when all went well. */
 function demo() {
   for (const { args, good } of DEMO) {
     console.log(`\n$ fettle ${args.join(' ')}`);
-    const status = nodeStatus([join(ROOT, 'packages/cli/bin/fettle.js'), ...args]);
+    const status = nodeStatus([FETTLE, ...args]);
     if (good.includes(status)) continue;
     console.error(`fettle ${args[0]} ended with ${status}.`);
     return status;
@@ -36,4 +47,5 @@ function demo() {
   return 0;
 }
 
-process.exitCode = ready() ? build() || demo() : 1;
+// Serving comes last: it goes on until Ctrl-C, or ends at once where a server holds the data already.
+process.exitCode = ready() ? build() || demo() || nodeStatus([FETTLE, 'serve', '--or-open']) : 1;

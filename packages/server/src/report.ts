@@ -1,6 +1,6 @@
 import type { Book } from '@fettle/book';
 
-export type Paper = 'a4' | 'letter';
+type Paper = 'a4' | 'letter';
 
 interface ToPrint {
   readonly book: Book;

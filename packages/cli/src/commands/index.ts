@@ -3,6 +3,7 @@ import { registerExport, registerImport } from './archive.ts';
 import { registerCalc } from './calc.ts';
 import { registerCheck } from './check.ts';
 import { registerDecide } from './decide.ts';
+import { registerDevices } from './devices.ts';
 import { registerGate } from './gate.ts';
 import { registerGauge } from './gauge.ts';
 import { registerJobs } from './jobs.ts';
@@ -12,8 +13,10 @@ import { registerNote } from './note.ts';
 import { registerOil } from './oil.ts';
 import { registerOrders } from './orders.ts';
 import { registerParts } from './parts.ts';
+import { registerPrinted } from './printed.ts';
 import { registerRead } from './read.ts';
 import { registerSeen } from './see.ts';
+import { registerServe } from './serve.ts';
 import { registerSpec } from './spec.ts';
 import { registerStrike } from './strike.ts';
 import { registerTools } from './tools.ts';
@@ -40,7 +43,10 @@ export const COMMANDS: readonly Register[] = [
   registerGate,
   registerStrike,
   registerLog,
+  registerPrinted,
   registerExport,
   registerImport,
+  registerServe,
+  registerDevices,
   registerCalc,
 ];

@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import type { Book } from '@fettle/book';
 import { failed, type Outcome, ok } from '@fettle/core';
-import { buildBookPdf, type Paper, type ToPrint, wallSheetPdf } from '@fettle/report';
+import type { Paper, ToPrint } from '@fettle/report';
 import type { Context } from '../context.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
@@ -16,12 +16,14 @@ const PAPER_HELP = `the paper: ${PAPERS.join(' or ')}`;
 
 /** `fettle book` and `fettle sheet`: what is printed on paper. */
 export const registerPrinted: Register = (program, run) => {
-  const printed =
-    (set: (toPrint: ToPrint) => Promise<Uint8Array>, words: string) => (job: string, said: Said) =>
-      run(async (context) => {
-        const bench = await context.bench(job);
-        return bench.ok ? written(context, bench.value.book(), said, set, words) : bench;
-      });
+  const printed = (set: 'buildBookPdf' | 'wallSheetPdf', words: string) => (job: string, said: Said) =>
+    run(async (context) => {
+      const bench = await context.bench(job);
+      if (!bench.ok) return bench;
+      // Loaded here: the typesetter is large, and no other command needs it.
+      const report = await import('@fettle/report');
+      return written(context, bench.value.book(), said, report[set], words);
+    });
   program
     .command('book <job>')
     .description(
@@ -30,14 +32,14 @@ export const registerPrinted: Register = (program, run) => {
     .requiredOption('--to <file>', 'where the PDF goes')
     .option('--paper <paper>', PAPER_HELP, 'a4')
     .addHelpText('after', '\nExample:\n  fettle book linnet --to linnet.pdf --paper letter')
-    .action(printed(buildBookPdf, 'The build book'));
+    .action(printed('buildBookPdf', 'The build book'));
   program
     .command('sheet <job>')
     .description('the wall sheet as a PDF: what is still to be measured, with boxes to write in')
     .requiredOption('--to <file>', 'where the PDF goes')
     .option('--paper <paper>', PAPER_HELP, 'a4')
     .addHelpText('after', '\nExample:\n  fettle sheet linnet --to wall.pdf')
-    .action(printed(wallSheetPdf, 'The wall sheet'));
+    .action(printed('wallSheetPdf', 'The wall sheet'));
 };
 
 async function written(

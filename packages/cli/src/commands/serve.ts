@@ -12,6 +12,7 @@ interface Said {
   readonly port?: string;
   readonly lan?: boolean;
   readonly browser: boolean;
+  readonly orOpen?: boolean;
 }
 
 export const registerServe: Register = (program, run) => {
@@ -21,6 +22,7 @@ export const registerServe: Register = (program, run) => {
     .option('--port <port>', `where it listens (or PORT); ${USUAL_PORT} unless taken`)
     .option('--lan', 'let in devices of the network that type the code shown here')
     .option('--no-browser', 'open no browser (or FETTLE_NO_BROWSER=1)')
+    .option('--or-open', 'where a server holds the data already, open that one and end')
     .addHelpText('after', '\nExamples:\n  fettle serve\n  fettle serve --lan --port 8080')
     .action((said: Said) => run((context) => served(context, said)));
 };
@@ -30,7 +32,16 @@ async function served(context: Context, said: Said): Promise<Outcome<Reply>> {
   const port = portSaid(said.port ?? io.env.PORT);
   if (!port.ok) return port;
   // Loaded here: no other command should wait for it.
-  const { serve } = await import('@fettle/server');
+  const { runningServer, serve } = await import('@fettle/server');
+  const opens = said.browser && io.env.FETTLE_NO_BROWSER !== '1';
+  const running = said.orOpen ? await runningServer(dataPath(common, io)) : undefined;
+  if (running) {
+    if (opens) browserOpened(running.address);
+    return ok({
+      json: { address: running.address, already_running: true },
+      text: `The bench is open already at ${running.address}`,
+    });
+  }
   const options = {
     directory: dataPath(common, io),
     lan: said.lan === true,
@@ -44,7 +55,7 @@ async function served(context: Context, said: Said): Promise<Outcome<Reply>> {
   // Listened for before anything is said: whoever reads the address may end it at once.
   const over = interrupted();
   announced(context, serving.value, options.lan);
-  if (said.browser && io.env.FETTLE_NO_BROWSER !== '1') browserOpened(serving.value.address);
+  if (opens) browserOpened(serving.value.address);
   await over;
   await serving.value.close();
   return ok({ json: { closed: true }, text: 'The bench is closed. Everything acknowledged is kept.' });

@@ -4,7 +4,7 @@ import type { Parts } from '../parts.ts';
 import { anything, bookComponents, directoryAnswer, health } from '../schemas.ts';
 import { documented } from './documented.ts';
 
-export const VERSION = '0.1.0';
+const VERSION = '0.1.0';
 
 export function aboutRoutes(app: OpenAPIHono, { directory, access }: Parts): void {
   documented(app, {

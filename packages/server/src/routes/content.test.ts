@@ -16,7 +16,7 @@ const SHEET = outlined.value;
 const HASH = contentHash(SHEET);
 const PICTURE = new Uint8Array([0xff, 0xd8, 0xff, 0xe0, 1, 2, 3]);
 const PICTURE_HASH = createHash('sha256').update(PICTURE).digest('hex');
-const put = (path: string, body: BodyInit, media: string) =>
+const put = (path: string, body: string | Uint8Array<ArrayBuffer>, media: string) =>
   bench.ask(path, { method: 'PUT', body, headers: { 'content-type': media } });
 
 it('keeps a sheet under its hash and no other, and only one that reads as a sheet', async () => {

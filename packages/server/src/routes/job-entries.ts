@@ -3,7 +3,7 @@ import type { Issue } from '@fettle/core';
 import type { Parts } from '../parts.ts';
 import { given, refusalOf } from '../problem.ts';
 
-export const unknownJob = (job: string): Issue => ({
+const unknownJob = (job: string): Issue => ({
   code: 'job/unknown',
   at: 'id',
   got: job,
