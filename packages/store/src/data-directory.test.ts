@@ -156,6 +156,12 @@ it("refuses a place inside the program's own repository, through a link too", as
   expect(codesOf(await openDataDirectory(here))).toEqual(['store/inside-repository']);
 });
 
+it('answers a place where the system makes no directory, instead of trying for ever', async () => {
+  if (process.platform !== 'linux') return expect(process.platform).not.toBe('linux');
+  const nowhere = await openDataDirectory('/proc/fettle-makes-none/below');
+  expect(nowhere).toMatchObject({ ok: false, issues: [{ code: 'store/cannot-open' }] });
+});
+
 it('answers a file in the way, and a database that is none, with an issue', async () => {
   writeFileSync(join(folder, 'file'), '');
   expect(codesOf(await openDataDirectory(join(folder, 'file')))).toEqual(['store/not-a-directory']);

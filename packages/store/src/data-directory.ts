@@ -39,7 +39,7 @@ export async function openDataDirectory(
 async function opened(path: string, wait: number): Promise<Outcome<DataDirectory>> {
   const repository = repositoryAround(path);
   if (repository) return failed(insideRepository(path, repository));
-  mkdirSync(path, { recursive: true, mode: 0o700 });
+  made(path);
   const database = join(path, DATABASE_FILE);
   // Only a directory that is new, copied or put back needs a writer to settle it. A pending migration does not:
   // it is one transaction, it only adds, and a writer of an older schema is not disturbed by it.
@@ -70,6 +70,16 @@ async function withStore(
     writing: (work) => asWriter(path, wait, work),
     close: () => store.value.close(),
   });
+}
+
+/**
+ * Makes a folder and those above it that are missing, one by one: where the system will make none, as under /proc,
+ * the recursive way of Node never comes back.
+ */
+function made(path: string): void {
+  if (existsSync(path) || dirname(path) === path) return;
+  made(dirname(path));
+  mkdirSync(path, { mode: 0o700 });
 }
 
 /** The folder of this program's repository that a path lies in, if it does. */
@@ -116,6 +126,12 @@ function filesystemFault(error: unknown, path: string): Issue | undefined {
     message: `${path} cannot be the data directory (${code}). ${advice}`,
   });
   switch (code) {
+    case 'ENOENT':
+      return about(
+        'store/cannot-open',
+        'a directory that can be made',
+        'The system makes no directory there. Choose another path.',
+      );
     case 'EEXIST':
     case 'ENOTDIR':
       return about('store/not-a-directory', 'a directory', 'A file is in its way. Choose another path.');
