@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync, realpathSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { deviceOnFile, deviceSettled } from './device.ts';
 import { failed, type Issue, type Outcome, ok } from './outcome.ts';
@@ -77,9 +77,15 @@ async function withStore(
  * the recursive way of Node never comes back.
  */
 function made(path: string): void {
-  if (existsSync(path) || dirname(path) === path) return;
-  made(dirname(path));
-  mkdirSync(path, { mode: 0o700 });
+  const isThere = (): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
+  if (isThere()) return;
+  if (dirname(path) !== path) made(dirname(path));
+  try {
+    mkdirSync(path, { mode: 0o700 });
+  } catch (error) {
+    // Another process made it meanwhile.
+    if (!isThere()) throw error;
+  }
 }
 
 /** The folder of this program's repository that a path lies in, if it does. */

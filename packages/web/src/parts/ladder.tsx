@@ -1,45 +1,7 @@
-import { type Bracket, bracketOf, nextLeaf, type Outcome, parseQuantity } from '@fettle/core';
 import { type Leaf, leafLadderSvg, type Picture } from '@fettle/draw';
 import { useCallback, useMemo, useState } from 'preact/hooks';
 import { Drawing } from './drawing.tsx';
-
-export interface OwnedLeaf {
-  readonly text: string;
-  readonly size: number;
-}
-
-export const leavesOwned = (texts: readonly string[]): OwnedLeaf[] =>
-  texts
-    .flatMap((text) => {
-      const read = parseQuantity(text, 'length');
-      return read.ok ? [{ text, size: read.value.value }] : [];
-    })
-    .sort((a, b) => a.size - b.size);
-
-export type Tried = Readonly<Record<string, 'goes' | 'stops'>>;
-
-/** What the leaves tried say together; an issue where they contradict each other. */
-export function bracketTried(owned: readonly OwnedLeaf[], tried: Tried): Outcome<Bracket> {
-  const of = (answer: 'goes' | 'stops'): number[] =>
-    owned.filter(({ text }) => tried[text] === answer).map(({ size }) => size);
-  return bracketOf(of('goes'), of('stops'));
-}
-
-/** The leaf best tried next; undefined when the verdict stands or none is left between. */
-export function leafAdvised(
-  owned: readonly OwnedLeaf[],
-  tried: Tried,
-  limits: { readonly lower?: number; readonly upper?: number },
-): OwnedLeaf | undefined {
-  const bracket = bracketTried(owned, tried);
-  if (!bracket.ok) return undefined;
-  const leaf = nextLeaf(
-    bracket.value,
-    owned.map(({ size }) => size),
-    limits,
-  );
-  return owned.find(({ size }) => size === leaf);
-}
+import type { OwnedLeaf, Tried } from './leaves.ts';
 
 /** How many rungs are shown around the one advised: more would not be reached at arm's length. */
 const AROUND = 2;

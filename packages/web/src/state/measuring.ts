@@ -10,7 +10,7 @@ import { type Issue, parseQuantity } from '@fettle/core';
 import { computed, signal } from '@preact/signals';
 import { draftAt, draftKept, isEmpty, type ReadingDraft } from '../ledger/drafts.ts';
 import { keepingFault } from '../ledger/fault.ts';
-import { bracketTried, leavesOwned, type OwnedLeaf } from '../parts/ladder.tsx';
+import { bracketTried, leavesOwned, type OwnedLeaf } from '../parts/leaves.ts';
 import { desk, setSetting, settings } from './desk.ts';
 import { book, job, strike, write } from './job.ts';
 import { judgementAt, type Step, statusAt } from './steps.ts';

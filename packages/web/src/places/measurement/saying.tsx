@@ -2,7 +2,8 @@ import { type Characteristic, limitsOf, type Place, type Status } from '@fettle/
 import { feelerVerdict } from '@fettle/core';
 import { useMemo } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
-import { bracketTried, LeafLadder, leafAdvised } from '../../parts/ladder.tsx';
+import { LeafLadder } from '../../parts/ladder.tsx';
+import { bracketTried, leafAdvised } from '../../parts/leaves.ts';
 import { NumberPad } from '../../parts/number-pad.tsx';
 import { hashOf } from '../../route.ts';
 import { job } from '../../state/job.ts';
