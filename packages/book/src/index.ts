@@ -40,3 +40,6 @@ export { readSheet } from './sheet/read-sheet.ts';
 export * from './sheet/relation.ts';
 export { entryJsonSchema, specSheetJsonSchema } from './sheet/schema.ts';
 export * from './sheet/sheet.ts';
+export { noticesOf } from './words/notices.ts';
+export * as quantityWords from './words/quantity.ts';
+export { relationWords } from './words/relation.ts';

@@ -1,4 +1,4 @@
-import { asFittedNow, assessment, type Book } from '@fettle/book';
+import { asFittedNow, assessment, type Book, noticesOf } from '@fettle/book';
 import { CATALOGUE } from '@fettle/core';
 import { cautionPages } from './data/cautions.ts';
 import { coverPage, type Printing } from './data/cover-page.ts';
@@ -17,7 +17,6 @@ import { torquePages } from './data/torque-log.ts';
 import { unmeasuredPages } from './data/unmeasured.ts';
 import { type Paper, typeset } from './typeset.ts';
 import { pageNumbers } from './words/entry.ts';
-import { noticesOf } from './words/notices.ts';
 
 /** Everything the build book says, as plain JSON of texts: the template only sets it. */
 export function buildBookData(book: Book, printing: Printing, photos: readonly Photograph[] = []) {
@@ -40,7 +39,7 @@ export function buildBookData(book: Book, printing: Printing, photos: readonly P
     orders: orderPages(book),
     instruments: instrumentPages(book),
     cautions: cautionPages(book, judgements, torques),
-    notices: noticesOf(book, pages),
+    notices: noticesOf(book, (id) => `entry ${pages.get(id) ?? id}`),
     notes: notePages(book),
     photos,
     unmeasured: unmeasuredPages(book, judgements),

@@ -6,6 +6,7 @@ import {
   assessment,
   type Book,
   type Gate,
+  noticesOf,
   placeText,
   type TorqueAssessment,
 } from '@fettle/book';
@@ -16,7 +17,6 @@ import type { Reply } from '../reply.ts';
 import { decidingLimits, lineOf, nameOf, valueWords } from '../words/judgement.ts';
 import { judgementJson } from '../words/judgement-json.ts';
 import { judgementLines } from '../words/judgement-lines.ts';
-import { notices } from '../words/notices.ts';
 import { pressureSummary } from '../words/pressure.ts';
 import { heading, table, wrapped } from '../words/table.ts';
 
@@ -121,7 +121,7 @@ function checkText(book: Book, { judgements, torques, gates, reckoning }: Assess
     `${book.opened?.body.title ?? book.job}${said.asFound ? ', as found' : ''}`,
     ...(book.sheet ? [`Spec sheet: ${book.sheet.title}`] : []),
     inOneLine(judgements, gates),
-    ...notices(book),
+    ...noticesOf(book).map((notice) => `! ${notice}`),
     ...section('✖ OUT', of('out')),
     ...section('◐ CANNOT TELL', of('cannot-tell')),
     ...(unread.length > 0 ? [...heading(`… NOT READ (${unread.length})`), ...unreadLines(unread)] : []),

@@ -1,7 +1,7 @@
 import type { Entry } from '@fettle/book';
+import { noticesOf } from '@fettle/book';
 import { ok } from '@fettle/core';
 import type { Register } from '../registration.ts';
-import { notices } from '../words/notices.ts';
 import { table } from '../words/table.ts';
 
 /** The one or two words of an entry that tell it from its neighbours. */
@@ -51,7 +51,7 @@ export const registerLog: Register = (program, run) => {
         ]);
         return ok({
           json: entries.map((entry) => ({ ...entry, struck: book.struck.has(entry.id) })),
-          text: [...notices(book), ...table(rows)].join('\n'),
+          text: [...noticesOf(book).map((notice) => `! ${notice}`), ...table(rows)].join('\n'),
         });
       }),
     );

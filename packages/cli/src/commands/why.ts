@@ -5,6 +5,7 @@ import {
   assessment,
   type Book,
   placeText,
+  relationWords,
   sourceOf,
   unknownCharacteristic,
 } from '@fettle/book';
@@ -13,7 +14,6 @@ import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { nameOf } from '../words/judgement.ts';
 import { judgementJson } from '../words/judgement-json.ts';
-import { relationWords } from '../words/relation.ts';
 import { workingLines } from '../words/working.ts';
 
 export const registerWhy: Register = (program, run) => {

@@ -4,13 +4,13 @@ import {
   type Member,
   placeText,
   type ReadingOnRecord,
+  relationWords,
   sourceOf,
   type Witness,
 } from '@fettle/book';
 import { expanded } from '@fettle/core';
 import { judgementLines } from './judgement-lines.ts';
 import { limitWords, operandWords, shown, uncertaintyWords } from './quantity.ts';
-import { relationWords } from './relation.ts';
 import { heading, table } from './table.ts';
 
 function sourceLine(book: Book, judgement: Assessed, set: 'new' | 'wear'): string {

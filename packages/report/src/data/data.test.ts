@@ -1,10 +1,9 @@
-import { entryHash } from '@fettle/book';
+import { entryHash, relationWords } from '@fettle/book';
 import { sha256OfJson } from '@fettle/core';
 import { expect, it } from 'vitest';
 import { folded, lived, Writer } from '../testing/linnet-job.ts';
 import { whenWords } from '../words/entry.ts';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
-import { relationWords } from '../words/relation.ts';
 import { unitSign } from '../words/unit.ts';
 import { groupedReasons } from './covers.ts';
 import { ledgerFingerprint } from './fingerprint.ts';
@@ -64,14 +63,17 @@ it('puts the places of one reason together', () => {
 it('writes a relation as a formula with the names of the sheet', () => {
   const book = folded(lived().desk.entries);
   expect(
-    relationWords(book, {
-      linear: {
-        terms: [
-          { factor: 1, of: 'bore.diameter' },
-          { factor: -2, of: 'ring.gap' },
-        ],
-        constant: '-3.5000 in',
+    relationWords(
+      {
+        linear: {
+          terms: [
+            { factor: 1, of: 'bore.diameter' },
+            { factor: -2, of: 'ring.gap' },
+          ],
+          constant: '-3.5000 in',
+        },
       },
-    }),
+      (id) => book.characteristics.get(id)?.name ?? id,
+    ),
   ).toBe('Bore − 2 × Ring gap − 3.5000 in');
 });

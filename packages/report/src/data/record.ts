@@ -5,6 +5,7 @@ import {
   type Member,
   type PartState,
   type ReadingOnRecord,
+  relationWords,
   type SightOnRecord,
   sourceOf,
   stateNamed,
@@ -13,7 +14,6 @@ import { placeWords, whenWords } from '../words/entry.ts';
 import { moveWords } from '../words/move.ts';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { bandWords, limitWords, valueWords } from '../words/quantity.ts';
-import { relationWords } from '../words/relation.ts';
 import { sourceWords } from '../words/source.ts';
 
 /** `as it came`, `new, .030 over`, `ground, machined, .010 under` */
@@ -223,7 +223,10 @@ function characteristicRecord(
     id: characteristic.id,
     taken: characteristic.taken ?? '',
     wanted: characteristic.wanted ?? '',
-    formula: characteristic.relation === undefined ? '' : relationWords(book, characteristic.relation),
+    formula:
+      characteristic.relation === undefined
+        ? ''
+        : relationWords(characteristic.relation, (id) => book.characteristics.get(id)?.name ?? id),
     judged: reduce ? `${reduce.by.replace('-', ' ')} over ${reduce.over.join(', ')}` : '',
     note: characteristic.note ?? '',
     no_limits:

@@ -1,51 +1,11 @@
-import type { Characteristic, Limits, Operand } from '@fettle/book';
-import { expanded, inUnit, printQuantity, standardUncertainty, type Uncertain } from '@fettle/core';
+import { type Characteristic, type Operand, quantityWords } from '@fettle/book';
+import { expanded, inUnit, standardUncertainty, type Uncertain } from '@fettle/core';
 import { joined, unitSign } from './unit.ts';
 
-/** Figures after the point with which a unit is printed when the sheet does not say. */
-const DECIMALS: Readonly<Record<string, number>> = {
-  in: 4,
-  thou: 1,
-  mm: 3,
-  um: 0,
-  psi: 1,
-  kPa: 0,
-  bar: 2,
-  lbf: 1,
-  N: 1,
-  'lbf.ft': 1,
-  'N.m': 1,
-  'lbf/in': 2,
-  'N/mm': 2,
-  deg: 1,
-  g: 1,
-  cm3: 1,
-  mL: 1,
-  in3: 3,
-  rpm: 0,
-  degC: 0,
-  degF: 0,
-};
+export const { bare, limitWords, shown } = quantityWords;
+const { DECIMALS } = quantityWords;
 
 const unitOf = ({ unit, kind }: Characteristic): string | undefined => (kind === 'seen' ? undefined : unit);
-
-const decimalsOf = (characteristic: Characteristic, unit: string): number =>
-  characteristic.decimals ?? DECIMALS[unit] ?? 4;
-
-/** An SI number in the unit in which the characteristic is printed. */
-export function shown(characteristic: Characteristic, si: number): string {
-  const unit = unitOf(characteristic);
-  if (unit === undefined) return `${Number(si.toPrecision(6))}`;
-  return printQuantity(si, unit, decimalsOf(characteristic, unit));
-}
-
-/** The number alone, where the unit is named once. */
-export function bare(characteristic: Characteristic, si: number): string {
-  const unit = unitOf(characteristic);
-  return unit === undefined
-    ? `${Number(si.toPrecision(6))}`
-    : inUnit(si, unit).toFixed(decimalsOf(characteristic, unit));
-}
 
 /** `2.4980 in`, `4.0 to 5.0 thou`, `at least 3.0 thou`, `not known`. */
 export function valueWords(characteristic: Characteristic, operand: Operand): string {
@@ -78,14 +38,6 @@ const plain = (value: number): string =>
   Math.abs(value) >= 1e-6 && Math.abs(value) < 1e6
     ? value.toFixed(Math.max(0, Math.min(8, 1 - Math.floor(Math.log10(Math.abs(value))))))
     : String(value);
-
-/** `2.4990 to 2.5000 in`, `max 0.0040 in`, `min 2.4980 in`. */
-export function limitWords(characteristic: Characteristic, { lower, upper }: Limits): string {
-  if (lower !== undefined && upper !== undefined)
-    return `${bare(characteristic, lower)} to ${shown(characteristic, upper)}`;
-  if (upper !== undefined) return `max ${shown(characteristic, upper)}`;
-  return lower !== undefined ? `min ${shown(characteristic, lower)}` : '';
-}
 
 /** `7.9 ±0.4 psi` */
 export function pressureWords(q: Uncertain, unit: string): string {

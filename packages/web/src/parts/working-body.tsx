@@ -4,6 +4,7 @@ import {
   type Member,
   placeText,
   type ReadingOnRecord,
+  relationWords,
   sourceOf,
   type Witness,
 } from '@fettle/book';
@@ -13,7 +14,6 @@ import { nameIn } from '../words/issue.ts';
 import { STATUS_WORDS } from '../words/judgement.ts';
 import { placeWords } from '../words/place.ts';
 import { limitWords, operandWords, shown, uncertaintyWords } from '../words/quantity.ts';
-import { relationWords } from '../words/relation.ts';
 import { StrikeEntry } from './strike-entry.tsx';
 
 /** What `Working` opens. */

@@ -1,4 +1,5 @@
 import type { Status } from '@fettle/book';
+import { noticesOf } from '@fettle/book';
 import { useEffect, useState } from 'preact/hooks';
 import { draftsOf, type ReadingDraft } from '../../ledger/drafts.ts';
 import { PLACES } from '../../parts/top-bar.tsx';
@@ -12,7 +13,6 @@ import { idlePressure } from '../../state/pressure.ts';
 import { judgementAt, keyOf, nextWanted, wanted } from '../../state/steps.ts';
 import { entryWords, whenWords } from '../../words/entry.ts';
 import { decidingLimits, moveWords, STATUS_WORDS } from '../../words/judgement.ts';
-import { notices } from '../../words/notices.ts';
 import { fullName, placeWords } from '../../words/place.ts';
 import { hashAt } from '../measurement/going.ts';
 import { Everything } from './everything.tsx';
@@ -45,7 +45,7 @@ export function Bench() {
 }
 
 function Notices() {
-  const said = notices(book.value);
+  const said = noticesOf(book.value);
   if (said.length === 0) return null;
   return (
     <section class="notices" aria-label="About the ledger">

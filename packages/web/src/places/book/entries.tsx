@@ -1,8 +1,8 @@
+import { noticesOf } from '@fettle/book';
 import { useState } from 'preact/hooks';
 import { StrikeEntry } from '../../parts/strike-entry.tsx';
 import { book, job } from '../../state/job.ts';
 import { entryWords, whenWords } from '../../words/entry.ts';
-import { notices } from '../../words/notices.ts';
 
 /** How many entries are shown at first: the last ones are those one looks for. */
 const AT_FIRST = 40;
@@ -13,7 +13,7 @@ export function Entries() {
   const now = book.value;
   const latest = [...now.entries].reverse();
   const shown = all ? latest : latest.slice(0, AT_FIRST);
-  const said = notices(now);
+  const said = noticesOf(now);
   return (
     <main>
       <h1>Entries and print</h1>

@@ -1,11 +1,11 @@
-import type { Book } from '@fettle/book';
+import type { Book } from '../fold/book.ts';
 
-/** What about the ledger itself a reader must know before believing anything else. */
-export function noticesOf(book: Book, pages: ReadonlyMap<string, string>): string[] {
-  const entry = (id: string): string => {
-    const page = pages.get(id);
-    return page === undefined ? `entry ${id}` : `entry ${page}`;
-  };
+/**
+ * What about the ledger itself a reader must know before believing anything else.
+ *
+ * @param entry  what an entry is called there, such as `entry 12`
+ */
+export function noticesOf(book: Book, entry: (id: string) => string = (id) => `entry ${id}`): string[] {
   return [
     ...book.conflicts.map(
       ({ about, entries }) =>

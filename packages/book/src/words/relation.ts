@@ -1,8 +1,11 @@
-import type { Book, Relation } from '@fettle/book';
+import type { Relation } from '../sheet/relation.ts';
 
-/** The relation as a formula one could write beside the figure, with the names of the sheet. */
-export function relationWords(book: Book, relation: Relation): string {
-  const named = (id: string): string => book.characteristics.get(id)?.name ?? id;
+/**
+ * The relation as a formula one could write beside the figure.
+ *
+ * @param named  what a characteristic is called there: its id where one looks it up, its name where one reads
+ */
+export function relationWords(relation: Relation, named: (id: string) => string = (id) => id): string {
   const words = (node: Relation): string => {
     if (typeof node === 'string') return named(node);
     if ('characteristic' in node)
