@@ -100,6 +100,8 @@ function insideFault(owner, path, specifier, rootManifest) {
   const declared = {
     ...dependenciesOf(manifest),
     ...(isTest(path) ? testDependencies(manifest, rootManifest) : {}),
+    // What stands beside src builds the package and does not go into it.
+    ...(path.startsWith(`${folder}/src/`) ? {} : manifest.devDependencies),
   };
   if (declared[wanted] === undefined)
     return `imports ${wanted}, which ${folder}/package.json does not declare`;
