@@ -1,6 +1,7 @@
 // The one door of the package.
 
 export { type Assessed, type Assessment, assessment } from './assess/assessment.ts';
+export type { LargestDoubt } from './assess/finer-input.ts';
 export { type Gate, gateAsSeen, type Reason } from './assess/gate.ts';
 export type { Judgement, Member, Status } from './assess/judgement.ts';
 export type { Known } from './assess/known.ts';
@@ -40,6 +41,7 @@ export { readSheet } from './sheet/read-sheet.ts';
 export * from './sheet/relation.ts';
 export { entryJsonSchema, specSheetJsonSchema } from './sheet/schema.ts';
 export * from './sheet/sheet.ts';
+export { sheetWithList } from './sheet/sheet-with-list.ts';
 export { noticesOf } from './words/notices.ts';
 export * as quantityWords from './words/quantity.ts';
 export { relationWords } from './words/relation.ts';

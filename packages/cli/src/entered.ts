@@ -38,3 +38,23 @@ export function quantities(said: readonly (readonly [string, string | undefined,
     return read && !read.ok ? read.issues.map((one) => ({ ...one, at })) : [];
   });
 }
+
+/** A number of 0 or more written plainly, or nothing: no blank, no hexadecimal, no infinity. */
+export const plainNumber = (text: string): number | undefined =>
+  /^\d+(\.\d+)?$/.test(text.trim()) ? Number(text) : undefined;
+
+/** One that cannot be below zero, or at it. */
+export function overZero(at: string, text: string, kind: QuantityKind, orZero = false): Issue[] {
+  const read = parseQuantity(text, kind);
+  if (!read.ok || read.value.value > 0 || (orZero && read.value.value === 0)) return [];
+  const least = orZero ? '0 or more' : 'over 0';
+  return [
+    issue(
+      'number/out-of-range',
+      at,
+      text,
+      `a ${kind} ${least}`,
+      `A ${kind} of ${text} is none. Give one ${least}.`,
+    ),
+  ];
+}

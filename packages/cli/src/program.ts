@@ -7,6 +7,8 @@ import { BAD_USE, printed, refused } from './reply.ts';
 
 const VERSION = '0.1.0';
 
+const HELP_WIDTH = 108;
+
 const DESCRIPTION = `From readings to the right to close it up: verdicts, predicted oil pressure, gates, and a book that proves it.
 
 Quantities carry their unit: 2.4982in, 2thou, "5/16 in", 7.5psi, 600rpm, 93degC.
@@ -38,7 +40,7 @@ export async function execute(argv: readonly string[], io: Io, given?: Context):
     .option('--json', 'answer for programs')
     .addHelpText('after', EXAMPLES)
     .exitOverride()
-    .configureOutput({ writeOut: io.out, writeErr: () => {} });
+    .configureOutput({ writeOut: io.out, writeErr: () => {}, getOutHelpWidth: () => HELP_WIDTH });
   const run = async (handler: Handler): Promise<void> => {
     const common = program.opts<Common>();
     const context = given ?? contextOf(io, common, typed);
@@ -60,7 +62,6 @@ export async function execute(argv: readonly string[], io: Io, given?: Context):
       io.err(program.helpInformation());
       return BAD_USE;
     }
-    const message = error.message.replace(/^error: /, '');
     return refused(
       io,
       [
@@ -69,12 +70,25 @@ export async function execute(argv: readonly string[], io: Io, given?: Context):
           at: argv[0] ?? 'fettle',
           got: argv.join(' '),
           wanted: 'a command as "fettle --help" prints it',
-          message: `${message[0]?.toUpperCase()}${message.slice(1)}. See "fettle ${argv[0]?.startsWith('-') === false ? `${argv[0]} ` : ''}--help".`,
+          message: badUseWords(program, error.message, argv),
         },
       ],
       argv.includes('--json'),
     );
   }
+}
+
+/** What was wrong with the words, as a sentence, and where the right ones are printed. */
+function badUseWords(program: Command, said: string, argv: readonly string[]): string {
+  const fault = said
+    .replace(/^error: /, '')
+    .replaceAll(/\s*\n\s*/g, ' ')
+    .replace(/\.$/, '');
+  const [command] = argv.filter((word) => program.commands.some((known) => known.name() === word));
+  const negative = /^unknown option '-[\d.]/.test(fault)
+    ? ' A negative number goes last, behind a lone "--": fettle read JOB NAME --with mic -- -0.002in.'
+    : '';
+  return `${fault[0]?.toUpperCase()}${fault.slice(1)}.${negative} See "fettle ${command === undefined ? '' : `${command} `}--help".`;
 }
 
 /** A command of a file, typed at a job that is open already. */

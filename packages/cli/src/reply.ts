@@ -5,6 +5,8 @@ import type { Io } from './io.ts';
 export interface Reply {
   readonly json: unknown;
   readonly text: string;
+  /** The text is already for programs, a JSON object a line, and stays so. */
+  readonly lines?: boolean;
   /** 0: all well. 1: something is out, undecided or missing. */
   readonly status?: 0 | 1;
 }
@@ -15,7 +17,8 @@ export const BAD_USE = 2;
 export function printed(io: Io, outcome: Outcome<Reply>, json: boolean): number {
   if (!outcome.ok) return refused(io, outcome.issues, json);
   const { value } = outcome;
-  io.out(json ? `${JSON.stringify(value.json, null, 2)}\n` : `${value.text.trimEnd()}\n`);
+  const text = json && !value.lines ? JSON.stringify(value.json, null, 2) : value.text.trimEnd();
+  if (text !== '' || !value.lines) io.out(`${text}\n`);
   return value.status ?? 0;
 }
 

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { extname } from 'node:path';
+import { basename, extname } from 'node:path';
 import { readSheet, type SpecSheet, sheetFromCsv } from '@fettle/book';
 import { type Caution, failed, type Outcome, ok } from '@fettle/core';
 
@@ -19,15 +19,18 @@ function textOf(path: string): Outcome<string> {
   }
 }
 
-/** A spec sheet from a JSON or CSV file, by its ending. Nothing is kept when anything is wrong. */
+/** A spec sheet from a JSON file or a plain list from a CSV file, by its ending. Nothing is kept when anything is wrong. */
 export function sheetFile(
   path: string,
   title: string | undefined,
-): Outcome<{ sheet: SpecSheet; cautions: readonly Caution[] }> {
+): Outcome<{ sheet: SpecSheet; cautions: readonly Caution[]; list: boolean }> {
   const text = textOf(path);
   if (!text.ok) return text;
   const ending = extname(path).toLowerCase();
-  if (ending === '.csv' || ending === '.tsv') return sheetFromCsv(text.value, { title: title ?? path });
+  if (ending === '.csv' || ending === '.tsv') {
+    const list = sheetFromCsv(text.value, { title: title ?? basename(path, extname(path)) });
+    return list.ok ? ok({ ...list.value, list: true }) : list;
+  }
   let json: unknown;
   try {
     json = JSON.parse(text.value);
@@ -41,5 +44,5 @@ export function sheetFile(
     });
   }
   const sheet = readSheet(json);
-  return sheet.ok ? ok({ sheet: sheet.value, cautions: [] }) : sheet;
+  return sheet.ok ? ok({ sheet: sheet.value, cautions: [], list: false }) : sheet;
 }

@@ -123,4 +123,47 @@ describe('the next move', () => {
       next: { move: 'does-not-matter', because: { place: { main: '2' }, status: 'out' } },
     });
   });
+
+  const difference = {
+    characteristics: [
+      inches('hole'),
+      inches('pin'),
+      inches('fit', {
+        relation: {
+          linear: {
+            terms: [
+              { factor: 1, of: 'hole' },
+              { factor: -1, of: 'pin' },
+            ],
+          },
+        },
+        limits: { wear: { upper: '0.0040 in' } },
+      }),
+    ],
+  };
+
+  it('names the instrument owned that would settle a figure worked out from readings, and what to read with it', () => {
+    const bench = new Bench(difference);
+    bench.read('hole', '1.0035 in', { instrument: 'tele' });
+    bench.read('pin', '1.0000 in', { instrument: 'mic' });
+    // With the gauge of .0007, U of the fit is √(.0007² + .0002²) = .00073; with that of .0003 it is .00036. The limit
+    // is .0005 away, and 1.645 u are needed: .00060 and .00030.
+    expect(bench.judgement('fit')).toMatchObject({
+      status: 'cannot-tell',
+      next: { move: 'use-instrument', instrument: 'dbg', characteristic: { id: 'hole' } },
+    });
+  });
+
+  it('says where most of the doubt comes from when nothing owned is fine enough', () => {
+    const bench = new Bench(difference);
+    bench.read('hole', '1.0038 in', { instrument: 'dbg' });
+    bench.read('pin', '1.0000 in', { instrument: 'mic' });
+    const { next } = bench.judgement('fit');
+    expect(next).toMatchObject({
+      move: 'finer-than-owned',
+      mostly: { instrument: 'dbg', of: [{ id: 'hole' }] },
+    });
+    // .0003² of .0003² + .0002².
+    expect(next?.move === 'finer-than-owned' && next.mostly?.share).toBeCloseTo(9 / 13, 6);
+  });
 });

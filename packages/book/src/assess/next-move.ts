@@ -7,9 +7,9 @@ import {
   standardUncertainty,
   triesLeft,
 } from '@fettle/core';
-import type { ReadingOnRecord } from '../fold/book.ts';
 import { isAt, type Place } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
+import { finerInput, type LargestDoubt, largestDoubt, readingsAt, takesTheSame } from './finer-input.ts';
 import { standardUncertaintyOf } from './instrument.ts';
 import type { Judgement, Member } from './judgement.ts';
 import type { Limits } from './limits.ts';
@@ -34,7 +34,7 @@ export type NextMove =
       readonly name: string;
     }
   /** The number has to be known to this standard uncertainty [SI] before it decides; nothing owned is that fine. */
-  | { readonly move: 'finer-than-owned'; readonly needed: number }
+  | { readonly move: 'finer-than-owned'; readonly needed: number; readonly mostly?: LargestDoubt }
   | { readonly move: 'on-the-limit' }
   | { readonly move: 'does-not-matter'; readonly because: Judgement }
   | { readonly move: 'settle-disagreement' };
@@ -87,11 +87,6 @@ function alreadyDecided(judgement: Judgement, all: readonly Judgement[]): Judgem
 const worstMember = (judgement: Judgement): Member | undefined =>
   judgement.members.find(({ place }) => judgement.worstAt !== undefined && isAt(judgement.worstAt, place)) ??
   judgement.members[0];
-
-function readingsAt(reckoning: Reckoning, entries: readonly string[]): ReadingOnRecord[] {
-  const wanted = new Set(entries);
-  return reckoning.book.readings.filter(({ entry }) => wanted.has(entry.id));
-}
 
 function byLeaf(
   reckoning: Reckoning,
@@ -163,16 +158,6 @@ function ownedLeaves(reckoning: Reckoning): { text: string; size: number }[] {
   });
 }
 
-/** Types of instrument that can take each other's measure. Common practice, no source; any other only its own type's. */
-const INTERCHANGEABLE: readonly (readonly string[])[] = [
-  ['telescoping gauge', 'dial bore gauge', 'inside micrometer', 'calliper'],
-  ['micrometer', 'calliper'],
-  ['depth micrometer', 'calliper'],
-];
-
-const takesTheSame = (type: string, other: string): boolean =>
-  type === other || INTERCHANGEABLE.some((types) => types.includes(type) && types.includes(other));
-
 /**
  * An instrument owned that would decide if it read the same: its own uncertainty alone is put in the place of the
  * direct reading's. Of those that would, the coarsest is named: the finest is seldom the quickest.
@@ -221,7 +206,10 @@ function byInstrument(
         name: fit.instrument.body.name,
       };
   }
-  return { move: 'finer-than-owned', needed };
+  const mostly = largestDoubt(reckoning, member, operand.q);
+  const better = mostly && finerInput(reckoning, member, mostly, { value, u, limits });
+  if (better) return { move: 'use-instrument', ...better };
+  return { move: 'finer-than-owned', needed, ...(mostly && { mostly }) };
 }
 
 /** A quarter of the bracket; where it is open at one end, what would tell its edge from the limit. */

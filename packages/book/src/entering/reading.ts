@@ -33,6 +33,10 @@ const issue = (code: string, at: string, got: string, wanted: string, message: s
   message,
 });
 
+/** As many as a person reads. */
+const some = (words: readonly string[]): string =>
+  words.length > 16 ? `${words.slice(0, 16).join(', ')} …` : list(words);
+
 const list = (words: readonly string[]): string => (words.length > 0 ? words.join(', ') : 'none');
 
 /**
@@ -255,7 +259,7 @@ function stateFor(
         'part',
         said.part,
         list([...book.parts.keys()]),
-        `No part "${said.part}" has been entered. Enter it with "fettle part", or take one of ${list([...book.parts.keys()])}.`,
+        `No part "${said.part}" has been entered. Enter it with "fettle part", or take one of ${some([...book.parts.keys()])}.`,
       ),
     );
     return undefined;

@@ -50,7 +50,7 @@ export function csvFromSheet(sheet: SpecSheet): string {
 }
 
 /** Fields of a characteristic that have a column. */
-const CARRIED: ReadonlySet<string> = new Set<keyof Characteristic>([
+export const LISTED_FIELDS: ReadonlySet<string> = new Set<keyof Characteristic>([
   'id',
   'line',
   'name',
@@ -75,7 +75,8 @@ export function leftOutOfCsv(sheet: SpecSheet): string[] {
     if (times > 0) counts.set(what, (counts.get(what) ?? 0) + times);
   };
   for (const c of sheet.characteristics) {
-    for (const [key, value] of Object.entries(c)) if (value !== undefined && !CARRIED.has(key)) count(key);
+    for (const [key, value] of Object.entries(c))
+      if (value !== undefined && !LISTED_FIELDS.has(key)) count(key);
     const { new: fresh, wear } = c.limits ?? {};
     count('sources of single limit sets', [fresh, wear].filter((set) => set?.source !== undefined).length);
     if (wear?.target !== undefined) count('targets of worn parts');

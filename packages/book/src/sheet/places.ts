@@ -107,7 +107,10 @@ export function placeFrom(sheet: WithAxes, placed: Placed & { id: string }, text
       at: placed.id,
       got: text.trim(),
       wanted,
-      message: `${placed.id} has no place "${text.trim()}": ${why}. Say it as ${wanted}.`,
+      message:
+        axes.length === 0
+          ? `${placed.id} is read in one place only, so "${text.trim()}" is no place of it. Leave the place out.`
+          : `${placed.id} has no place "${text.trim()}": ${why}. Say it as ${wanted}.`,
     });
   const place: Record<string, string> = {};
   const named = text.includes('=');

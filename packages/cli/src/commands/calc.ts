@@ -14,6 +14,7 @@ import {
 import type { Context } from '../context.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
+import { benchUnits, valueCells } from '../words/bench-unit.ts';
 import { table, wrapped } from '../words/table.ts';
 
 interface Said {
@@ -41,7 +42,24 @@ Examples:
     )
     .action((name: string | undefined, inputs: string[], said: Said) =>
       run(async (context) => {
+        if (said.lines && name !== undefined)
+          return failed({
+            code: 'command/bad-use',
+            at: 'name',
+            got: `--lines and the name "${name}"`,
+            wanted: 'one or the other',
+            message:
+              'With --lines each line names its own calculation: {"name": …, "input": …}. Leave the name out.',
+          });
         if (said.lines) return ok(many(context.io.stdin()));
+        if (name === undefined && said.schema)
+          return failed({
+            code: 'command/bad-use',
+            at: 'name',
+            got: '--schema alone',
+            wanted: 'the name of a calculation',
+            message: 'Say whose schema: fettle calc NAME --schema. "fettle calc" lists the names.',
+          });
         if (name === undefined) return ok(listed());
         const calculator = calculatorNamed(name);
         if (!calculator.ok) return calculator;
@@ -120,7 +138,12 @@ function many(text: string): Reply {
         : { issues: calculator.issues };
     });
   const lines = answers.map((answer) => JSON.stringify(answer)).join('\n');
-  return { json: answers, text: lines, status: answers.some((answer) => 'issues' in answer) ? 1 : 0 };
+  return {
+    json: answers,
+    text: lines,
+    lines: true,
+    status: answers.some((answer) => 'issues' in answer) ? 1 : 0,
+  };
 }
 
 function answerText(
@@ -129,9 +152,10 @@ function answerText(
   answer: Extract<Answered, { results: unknown }>,
 ): string {
   const given = Object.entries(raw as Record<string, unknown>).map(([key, value]) => [key, String(value)]);
+  const bench = benchUnits(calculator, raw as Record<string, unknown>);
   const results = Object.entries(answer.results).map(([key, { value, unit }]) => [
     key,
-    `${typeof value === 'number' ? Number(value.toPrecision(7)) : typeof value === 'string' ? value : JSON.stringify(value)}${unit === undefined || unit === '1' ? '' : ` ${unit}`}`,
+    ...valueCells(value, unit, bench),
     calculator.output[key]?.doc ?? 'as it was taken',
   ]);
   return [
@@ -144,8 +168,8 @@ function answerText(
     ...table(results, '  '),
     ...answer.cautions.flatMap(({ message }) => ['', ...wrapped(`Caution: ${message}`, 100)]),
     '',
-    ...answer.sources.map((key) => `Source: ${sourceWords(key)}`),
-    `Holds for: ${calculator.range}`,
+    ...answer.sources.flatMap((key) => wrapped(`Source: ${sourceWords(key)}`, 106, '  ')),
+    ...wrapped(`Holds for: ${calculator.range}`, 106, '  '),
   ].join('\n');
 }
 

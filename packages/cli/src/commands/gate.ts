@@ -1,9 +1,10 @@
-import { asFittedNow, assessment, type Book, type Gate, gateAsSeen } from '@fettle/book';
+import { asFittedNow, assessment, type Book, type Gate, gateAsSeen, type Reason } from '@fettle/book';
 import { CATALOGUE, failed, type Issue, type Outcome, ok } from '@fettle/core';
 import type { Draft } from '@fettle/store';
 import type { Bench } from '../bench.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
+import { wrapped } from '../words/table.ts';
 import { gateJson } from './check.ts';
 
 interface Said {
@@ -131,11 +132,28 @@ async function moved(bench: Bench, gate: Gate, said: Said): Promise<Outcome<Repl
   return ok({ json: written.value[0], text });
 }
 
+/** Reasons, those alike at several places together. */
+function reasonLines(reasons: readonly Reason[]): string[] {
+  const groups = new Map<string, { words: string; id: string; places: string[] }>();
+  for (const { code, about, message } of reasons) {
+    const [id, at] = about.split('@');
+    const words = at === undefined ? message : message.replace(`, ${at}:`, ':');
+    const group = groups.get(`${code} ${id} ${words}`) ?? { words, id: id!, places: [] };
+    if (at !== undefined) group.places.push(at);
+    groups.set(`${code} ${id} ${words}`, group);
+  }
+  return [...groups.values()].flatMap(({ words, id, places }) =>
+    wrapped(`${words}${places.length > 0 ? `, at ${places.join(' ')}` : ''}  [${id}]`, 104, '    ').map(
+      (line) => `    ${line}`,
+    ),
+  );
+}
+
 function shown(list: readonly Gate[]): Reply {
   const lines = list.flatMap((gate) => [
     `${gate.state === 'open' ? '○ may be closed' : '✖ HELD'}  ${gate.cover.name} [${gate.cover.id}]${gate.closed ? ', closed' : ''}, ${gate.cover.reopen_hours} h to reopen`,
     ...(gate.cover.caution === undefined ? [] : [`    caution: ${gate.cover.caution}`]),
-    ...gate.reasons.map(({ message, about }) => `    ${message}  [${about}]`),
+    ...reasonLines(gate.reasons),
     ...(gate.passed
       ? [
           `    hold passed by ${gate.passed.entry.who} on ${gate.passed.entry.at.slice(0, 10)}: ${gate.passed.body.why}`,

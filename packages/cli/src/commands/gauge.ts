@@ -1,6 +1,6 @@
 import type { Body } from '@fettle/book';
 import { failed, ok } from '@fettle/core';
-import { entered, issue, present, quantities } from '../entered.ts';
+import { entered, issue, overZero, present, quantities } from '../entered.ts';
 import type { Register } from '../registration.ts';
 
 const WHEN = ['as-found', 'start-up', 'break-in', 'later'] as const;
@@ -29,11 +29,28 @@ export const registerGauge: Register = (program, run) => {
           entered(
             await context.bench(job),
             (bench) => {
-              const issues = quantities([
-                ['pressure', pressure, 'pressure'],
-                ['speed', speed, 'speed'],
-                ['temperature', said.temperature, 'temperature'],
-              ]);
+              const issues = [
+                ...quantities([
+                  ['pressure', pressure, 'pressure'],
+                  ['speed', speed, 'speed'],
+                  ['temperature', said.temperature, 'temperature'],
+                ]),
+                ...overZero('pressure', pressure, 'pressure', true),
+                ...overZero('speed', speed, 'speed', true),
+              ];
+              const grades = Object.keys(bench.book().sheet?.oil?.grades ?? {});
+              if (said.oil !== undefined && !grades.includes(said.oil))
+                issues.push(
+                  issue(
+                    'oil/unknown-grade',
+                    '--oil',
+                    said.oil,
+                    grades.join(', ') || 'none on the sheet',
+                    grades.length > 0
+                      ? `The spec sheet has no oil "${said.oil}". Choose one of ${grades.join(', ')}.`
+                      : 'The spec sheet names no oils. Leave --oil out and say it in --note.',
+                  ),
+                );
               const when = WHEN.find((known) => known === said.when);
               if (!when)
                 issues.push(
@@ -53,7 +70,9 @@ export const registerGauge: Register = (program, run) => {
                     '--with',
                     said.with ?? 'none',
                     [...instruments.keys()].join(', '),
-                    `Which gauge was it? Name one with --with: ${[...instruments.keys()].join(', ') || 'declare one with "fettle tools" first'}.`,
+                    instruments.size > 0
+                      ? `Which gauge was it? Name one with --with: ${[...instruments.keys()].join(', ')}.`
+                      : 'Which gauge was it? Declare one with "fettle tools" first, then name it with --with.',
                   ),
                 );
               if (issues.length > 0) return failed(...issues);

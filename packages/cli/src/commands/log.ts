@@ -40,6 +40,7 @@ export const registerLog: Register = (program, run) => {
         const bench = await context.bench(job);
         if (!bench.ok) return bench;
         const book = bench.value.book();
+        const kinds = [...new Set(book.entries.map(({ kind }) => kind))].join(', ');
         const entries = book.entries.filter(({ kind }) => said.kind === undefined || kind === said.kind);
         const rows = entries.map((entry) => [
           book.struck.has(entry.id) ? '✗' : ' ',
@@ -51,7 +52,12 @@ export const registerLog: Register = (program, run) => {
         ]);
         return ok({
           json: entries.map((entry) => ({ ...entry, struck: book.struck.has(entry.id) })),
-          text: [...noticesOf(book).map((notice) => `! ${notice}`), ...table(rows)].join('\n'),
+          text: [
+            ...noticesOf(book).map((notice) => `! ${notice}`),
+            ...(rows.length > 0
+              ? table(rows)
+              : [`No entry is of the kind "${said.kind}". There are ${kinds}.`]),
+          ].join('\n'),
         });
       }),
     );

@@ -3,6 +3,7 @@ import { type Caution, failed, type Outcome, ok } from '@fettle/core';
 import { written } from '@fettle/store';
 import type { Context } from '../context.ts';
 import { DEMOS, demoEntered } from '../demo.ts';
+import { plainNumber } from '../entered.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { sheetFile } from '../sheet-file.ts';
@@ -57,7 +58,7 @@ async function opened(context: Context, said: Said): Promise<Outcome<Reply>> {
       at: 'new',
       got: ways.length === 0 ? 'nothing to start from' : `${ways.length} things to start from`,
       wanted: 'one of --from, --outline, --demo',
-      message: 'Say what the job starts from: --from FILE, --outline LAYOUT, or --demo linnet.',
+      message: `Say${ways.length > 1 ? ' one thing' : ' what'} the job starts from: --from FILE, --outline LAYOUT, or --demo linnet.`,
     });
   if (said.demo !== undefined) return demoEntered(context, said.demo);
   const source = said.from !== undefined ? sheetFile(said.from, said.title) : outlined(said);
@@ -66,6 +67,17 @@ async function opened(context: Context, said: Said): Promise<Outcome<Reply>> {
 }
 
 function outlined(said: Said): Outcome<{ sheet: SpecSheet; cautions: readonly Caution[] }> {
+  const missing = (['cylinders', 'mains'] as const).filter((key) => !/^\d+$/.test(said[key] ?? ''));
+  if (missing.length > 0 && (LAYOUTS as readonly string[]).includes(said.outline!))
+    return failed(
+      ...missing.map((key) => ({
+        code: `outline/${key}`,
+        at: `--${key}`,
+        got: said[key] ?? 'nothing',
+        wanted: 'a whole number',
+        message: `Say how many ${key === 'mains' ? 'main bearings' : 'cylinders'} the engine has, such as --${key} ${key === 'mains' ? 3 : 4}.`,
+      })),
+    );
   const sheet = outlineSheet({
     layout: said.outline as Layout,
     cylinders: Number(said.cylinders),
@@ -80,14 +92,14 @@ async function withSheet(
   said: Said,
   { sheet, cautions }: { sheet: SpecSheet; cautions: readonly Caution[] },
 ): Promise<Outcome<Reply>> {
-  const cap = said.cap === undefined ? undefined : Number(said.cap);
-  if (cap !== undefined && !(cap >= 0))
+  const cap = said.cap === undefined ? undefined : plainNumber(said.cap);
+  if (said.cap !== undefined && cap === undefined)
     return failed({
       code: 'number/unreadable',
       at: '--cap',
       got: said.cap!,
-      wanted: 'a sum, 0 or more',
-      message: `"${said.cap}" is no sum. Give the spending cap as a number.`,
+      wanted: 'a plain number, 0 or more',
+      message: `"${said.cap}" is no sum. Give the spending cap as a plain number, such as 2400.`,
     });
   const directory = await context.directory();
   if (!directory.ok) return directory;
@@ -118,7 +130,7 @@ async function withSheet(
     text: [
       `${title}: job ${job}, ${sheet.characteristics.length} characteristics.`,
       ...cautions.map(({ message }) => `Caution: ${message}`),
-      `Next: declare what you measure with (fettle tools), then read (fettle read), or see what is wanted (fettle check).`,
+      `Next: fill in limits (fettle spec), declare what you measure with (fettle tools), read (fettle read), see what is wanted (fettle check).`,
     ].join('\n'),
   });
 }

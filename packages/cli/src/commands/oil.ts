@@ -64,13 +64,20 @@ Examples:
     );
 };
 
+/** What is taken for a running engine; wide on purpose, the model itself is narrower. SI. */
+const RUNNING = {
+  speed: { from: 0, to: 20_000 * (Math.PI / 30), words: 'a speed over 0 and up to 20000 rpm' },
+  temperature: { from: 233.15, to: 473.15, words: 'a temperature of the sump from -40 to 200 degC' },
+} as const;
+
 function conditionsOf(book: Book, said: Said): Outcome<Condition[]> {
   const sheet = sheetConditions(book);
   const issues: Issue[] = [];
   const read = (texts: readonly string[], kind: 'speed' | 'temperature', at: string) =>
     texts.flatMap((text) => {
       const quantity = parseQuantity(text, kind);
-      if (quantity.ok && (kind === 'temperature' || quantity.value.value > 0))
+      const { from, to, words } = RUNNING[kind];
+      if (quantity.ok && quantity.value.value > from && quantity.value.value <= to)
         return [{ text, si: quantity.value.value }];
       issues.push(
         ...(quantity.ok
@@ -79,8 +86,8 @@ function conditionsOf(book: Book, said: Said): Outcome<Condition[]> {
                 code: 'number/out-of-range',
                 at,
                 got: text,
-                wanted: 'a speed over 0',
-                message: `${text} is no speed an engine turns at. Give one over 0.`,
+                wanted: words,
+                message: `${text} is no ${kind} an engine runs at. Give ${words}.`,
               },
             ]
           : quantity.issues.map((one) => ({ ...one, at }))),
@@ -106,7 +113,23 @@ function conditionsOf(book: Book, said: Said): Outcome<Condition[]> {
   );
 }
 
+/** A circuit may find no balance at conditions that nobody meant; that is said, not thrown. */
 function predicted(context: Context, book: Book, said: Said): Outcome<Reply> {
+  try {
+    return balanced(context, book, said);
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return failed({
+      code: 'oil/no-balance',
+      at: 'conditions',
+      got: [...(said.speed ?? []), ...(said.temperature ?? [])].join(', ') || 'the sheet’s conditions',
+      wanted: 'conditions an engine runs at',
+      message: `The circuit cannot be solved there: ${error.message} Give speeds and temperatures an engine runs at.`,
+    });
+  }
+}
+
+function balanced(context: Context, book: Book, said: Said): Outcome<Reply> {
   const reckoning = new Reckoning(book, said.asFound ? asFound(book) : asFittedNow(book), CATALOGUE);
   const circuit = filledCircuit(book, reckoning, said.oil);
   if (!circuit.ok) return circuit;

@@ -1,10 +1,10 @@
 import type { Body } from '@fettle/book';
 import { failed, type Issue, ok } from '@fettle/core';
-import { entered, issue, present } from '../entered.ts';
+import { entered, issue, plainNumber, present } from '../entered.ts';
 import type { Register } from '../registration.ts';
 
 const sum = (at: string, text: string | undefined): Issue[] =>
-  text === undefined || Number(text) >= 0
+  text === undefined || plainNumber(text) !== undefined
     ? []
     : [
         issue(
@@ -12,7 +12,7 @@ const sum = (at: string, text: string | undefined): Issue[] =>
           at,
           text,
           'a number, 0 or more',
-          `"${text}" is no number. Give ${at} as a plain number.`,
+          `"${text}" is no number. Give ${at} as a plain number of 0 or more, such as 26.`,
         ),
       ];
 
@@ -83,7 +83,7 @@ export const registerOrders: Register = (program, run) => {
                   'order',
                   named,
                   orders.map(({ body }) => body.item).join(', ') || 'nothing ordered yet',
-                  `Nothing called "${named}" is on order.`,
+                  `Nothing called "${named}" is on order. ${orders.length > 0 ? `On order: ${orders.map(({ body }) => body.item).join(', ')}.` : 'Enter the order first with "fettle order".'}`,
                 ),
               );
             return ok({

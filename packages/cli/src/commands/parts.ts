@@ -134,9 +134,13 @@ function unknownPosition(bench: Bench, position: string): Outcome<never> | undef
     at: 'position',
     got: position,
     wanted: known.join(', '),
-    message: `The spec sheet has no position "${position}". It has ${known.slice(0, 20).join(', ')}${known.length > 20 ? ' …' : ''}.`,
+    message: `The spec sheet has no position "${position}". It has ${someOf(known)}.`,
   });
 }
+
+/** Names to choose from, not more than a person reads. */
+const someOf = (names: readonly string[]): string =>
+  names.length === 0 ? 'none yet' : `${names.slice(0, 16).join(', ')}${names.length > 16 ? ' …' : ''}`;
 
 const unknownPart = (bench: Bench, part: string) =>
   failed({
@@ -144,7 +148,7 @@ const unknownPart = (bench: Bench, part: string) =>
     at: 'part',
     got: part,
     wanted: [...bench.book().parts.keys()].join(', ') || 'none entered yet',
-    message: `No part "${part}" has been entered. Enter it with "fettle part".`,
+    message: `No part "${part}" has been entered. Enter it with "fettle part", or take one of ${someOf([...bench.book().parts.keys()])}.`,
   });
 
 async function fitted(

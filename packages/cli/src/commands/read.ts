@@ -170,6 +170,24 @@ function placedValues(
       return ok([{ place, ...(values[0] !== undefined && { value: values[0] }) }]);
   }
   if (count === places.length) return ok(places.map((place, i) => ({ place, value: values[i]! })));
+  // Words behind a lone "--" are values, an option among them is a slip of order.
+  const strays = values.filter((value) => value.startsWith('--'));
+  if (strays.length > 0)
+    return failed({
+      code: 'command/bad-use',
+      at: 'value',
+      got: values.join(' '),
+      wanted: 'options first, then "--", then the values',
+      message: `${strays.join(', ')} stands behind the values. Say the options first and the values last.`,
+    });
+  if (places.length === 1)
+    return failed({
+      code: 'reading/places-do-not-match',
+      at: 'place',
+      got: `${count} readings for one place`,
+      wanted: 'one reading',
+      message: `${characteristic.name} is read in one place there, and ${count} values came. Give one; enter a repeated reading by itself.`,
+    });
   const first = places.slice(0, 8).map((place) => placeText(place));
   return failed({
     code: 'reading/places-do-not-match',

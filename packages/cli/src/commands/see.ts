@@ -1,4 +1,12 @@
-import { type Body, type Place, placeFrom, positionAt, unknownCharacteristic } from '@fettle/book';
+import {
+  type Body,
+  type Place,
+  placeFrom,
+  placesOf,
+  placeText,
+  positionAt,
+  unknownCharacteristic,
+} from '@fettle/book';
 import { failed, type Outcome, ok } from '@fettle/core';
 import { entered, issue, present } from '../entered.ts';
 import type { Register } from '../registration.ts';
@@ -56,6 +64,18 @@ export const registerSeen: Register = (program, run) => {
                   : placeFrom(book.sheet ?? { axes: {} }, characteristic, said.at);
               if (!place.ok) return place;
               const position = characteristic.position && positionAt(characteristic.position, place.value);
+              if (position?.includes('{') && said.part === undefined)
+                return failed(
+                  issue(
+                    'place/missing',
+                    '--at',
+                    said.at ?? 'no place',
+                    placesOf(book.sheet ?? { axes: {} }, characteristic)
+                      .map((one) => placeText(one))
+                      .join(', '),
+                    `${characteristic.name} is looked at in several places, each on a part of its own. Say where with --at.`,
+                  ),
+                );
               const state =
                 said.part === undefined
                   ? position && book.positions.get(position)?.now?.state
@@ -82,7 +102,7 @@ export const registerSeen: Register = (program, run) => {
                 }) as Body<'seen'>,
               });
             },
-            `${id}: ${found}. Entered as ${said.asWanted ? 'wanted' : 'not wanted'}.`,
+            `${id}${said.at === undefined ? '' : `@${said.at}`}: ${found}. Entered ${said.asWanted ? 'as wanted' : 'not as wanted'}.`,
           ),
         ),
     );

@@ -1,4 +1,5 @@
 import { writeFileSync } from 'node:fs';
+import { extname } from 'node:path';
 import {
   admittedAmendment,
   type Body,
@@ -6,10 +7,12 @@ import {
   contentHash,
   csvFromSheet,
   leftOutOfCsv,
+  type SpecSheet,
+  sheetWithList,
   TRUSTS,
   unknownCharacteristic,
 } from '@fettle/book';
-import { failed, type Issue, type Outcome, ok } from '@fettle/core';
+import { type Caution, failed, type Issue, type Outcome, ok } from '@fettle/core';
 import { written } from '@fettle/store';
 import type { Bench } from '../bench.ts';
 import type { Context } from '../context.ts';
@@ -27,7 +30,10 @@ export const registerSpec: Register = (program, run) => {
     .command('spec <job>')
     .description('the spec sheet: print it, write it to a file, or adopt another one')
     .option('--to <file>', 'write it: .json whole, .csv the plain list of characteristics for a spreadsheet')
-    .option('--from <file>', 'adopt the sheet in this file from now on')
+    .option(
+      '--from <file>',
+      'adopt it from now on: a .json takes the place of the sheet, a .csv is written into it',
+    )
     .addHelpText(
       'after',
       `
@@ -77,10 +83,33 @@ function noSheet(): Outcome<never> {
   });
 }
 
+/** The sheet with the amendments of this job made in it, so that what is written out is what is judged by. */
+function sheetAsAmended(book: Book): SpecSheet | undefined {
+  if (!book.sheet) return undefined;
+  const characteristics = [...book.characteristics.values()];
+  const named = characteristics
+    .flatMap(({ source, limits }) => [source, limits?.new?.source, limits?.wear?.source])
+    .flatMap((source) => (source ? [[source.document, { title: source.document }] as const] : []));
+  return {
+    ...book.sheet,
+    documents: { ...Object.fromEntries(named), ...book.sheet.documents },
+    characteristics,
+  };
+}
+
 function shown(book: Book, to: string | undefined): Outcome<Reply> {
-  const { sheet } = book;
+  const sheet = sheetAsAmended(book);
   if (!sheet) return noSheet();
-  const csv = to === undefined || to.toLowerCase().endsWith('.csv');
+  const ending = to === undefined ? '.csv' : extname(to).toLowerCase();
+  if (ending !== '.csv' && ending !== '.json')
+    return failed({
+      code: 'file/unknown-ending',
+      at: '--to',
+      got: to!,
+      wanted: 'a name that ends in .csv or .json',
+      message: `${to} says no format. End it in .csv for a spreadsheet, or in .json for the whole sheet.`,
+    });
+  const csv = ending === '.csv';
   const text = csv ? csvFromSheet(sheet) : `${JSON.stringify(sheet, null, 2)}\n`;
   if (to === undefined) return ok({ json: sheet, text });
   try {
@@ -98,16 +127,22 @@ function shown(book: Book, to: string | undefined): Outcome<Reply> {
   const left = csv ? leftOutOfCsv(sheet) : [];
   return ok({
     json: { file: to, left_out: left },
-    text: `${sheet.characteristics.length} characteristics written to ${to}.${left.length > 0 ? ` A plain list cannot hold: ${left.join(', ')}.` : ''}`,
+    text: `${sheet.characteristics.length} characteristics written to ${to}.${left.length > 0 ? ` A plain list has no columns for: ${left.join(', ')}. They stay when the list is taken back with --from.` : ''}`,
   });
 }
 
 async function adopted(context: Context, bench: Bench, file: string): Promise<Outcome<Reply>> {
   const directory = await context.directory();
   if (!directory.ok) return directory;
-  const source = sheetFile(file, bench.book().sheet?.title);
+  const before = bench.book();
+  const given = sheetFile(file, before.sheet?.title);
+  if (!given.ok) return given;
+  // A plain list is written into the sheet that is here; a whole sheet takes its place.
+  const source =
+    before.sheet && given.value.list ? sheetWithList(sheetAsAmended(before)!, given.value) : ok(given.value);
   if (!source.ok) return source;
-  const { sheet, cautions } = source.value;
+  const { sheet } = source.value;
+  const cautions = [...source.value.cautions, ...outliving(before, sheet)];
   const hash = contentHash(sheet);
   const entries = await written(
     directory.value,
@@ -123,6 +158,24 @@ async function adopted(context: Context, bench: Bench, file: string): Promise<Ou
       ...cautions.map(({ message }) => `Caution: ${message}`),
     ].join('\n'),
   });
+}
+
+/** Amendments go on counting over a sheet that is adopted later; where it says something else, that must be said. */
+function outliving(book: Book, sheet: SpecSheet): Caution[] {
+  const adopted = new Map(sheet.characteristics.map(({ id, limits }) => [id, limits]));
+  const differing = [...book.amended.values()]
+    .map(({ body }) => body.characteristic)
+    .filter(
+      (id) => contentHash(book.characteristics.get(id)?.limits ?? {}) !== contentHash(adopted.get(id) ?? {}),
+    );
+  return differing.length === 0
+    ? []
+    : [
+        {
+          code: 'amend/outlives',
+          message: `Limits amended in this job go on counting over the adopted sheet: ${differing.join(', ')}. Amend them anew, or strike the amendment, where the sheet is right.`,
+        },
+      ];
 }
 
 interface Amended {

@@ -135,8 +135,8 @@ function declaration(id: string | undefined, name: string | undefined, said: Sai
         'instrument/unreadable-uncertainty',
         '--u',
         expanded,
-        'a quantity with its unit, or a share such as "3 %"',
-        `"${expanded}" does not read as an uncertainty. Say it with its unit, such as "0.0005 in", or as "3 %".`,
+        'a quantity over 0 with its unit, or a share such as "3 %"',
+        `"${expanded}" is no uncertainty. Say one over 0 with its unit, such as "0.0005 in", or as "3 %".`,
       ),
     );
   const share = Number(said.common);
@@ -181,11 +181,17 @@ function declaration(id: string | undefined, name: string | undefined, said: Sai
   });
 }
 
+/** Over zero: an instrument without any doubt would decide everything. */
 function readsAsUncertainty(text: string): boolean {
-  if (text.trim().endsWith('%')) return parseQuantity(text, 'ratio').ok;
-  const unit = text.trim().replace(/^[\d.,/\s+-]+/, '');
-  return kindsOf(unit).some((kind) => parseQuantity(text, kind).ok);
+  const kinds = text.trim().endsWith('%') ? (['ratio'] as const) : kindsOf(unitIn(text));
+  return kinds.some((kind) => {
+    const read = parseQuantity(text, kind);
+    // A difference of temperatures: its size counts, not where its scale begins.
+    return read.ok && read.value.said > 0;
+  });
 }
+
+const unitIn = (text: string): string => text.trim().replace(/^[\d.,/\s+-]+/, '');
 
 function check(book: Book, id: string | undefined, said: Said): Outcome<Draft> {
   if (id === undefined || !book.instruments.has(id) || said.against === undefined || said.read === undefined)
@@ -196,6 +202,35 @@ function check(book: Book, id: string | undefined, said: Said): Outcome<Draft> {
         `${id ?? 'no instrument'}, against ${said.against ?? 'nothing'}, read ${said.read ?? 'nothing'}`,
         'a declared instrument, --against and --read',
         `A check names a declared instrument (${[...book.instruments.keys()].join(', ') || 'none yet'}), what it was held --against and what it --read.`,
+      ),
+    );
+  const quantities = [
+    ['--against', said.against],
+    ['--read', said.read],
+  ] as const;
+  const faults = quantities.flatMap(([at, text]) =>
+    kindsOf(unitIn(text)).some((kind) => parseQuantity(text, kind).ok)
+      ? []
+      : [
+          issue(
+            'unit/unknown',
+            at,
+            text,
+            'a quantity with its unit',
+            `"${text}" is no quantity. Say ${at} with its unit, such as "2.0000 in".`,
+          ),
+        ],
+  );
+  if (faults.length > 0) return failed(...faults);
+  const alike = kindsOf(unitIn(said.against)).some((kind) => kindsOf(unitIn(said.read!)).includes(kind));
+  if (!alike)
+    return failed(
+      issue(
+        'unit/wrong-kind',
+        '--read',
+        said.read,
+        `a quantity like ${said.against}`,
+        `It was held against ${said.against} and is said to have read ${said.read}: the two are not of one kind. Correct one of them.`,
       ),
     );
   return ok({

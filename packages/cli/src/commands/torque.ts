@@ -2,7 +2,7 @@ import { type Body, type Place, placeFrom, questionOfTorque } from '@fettle/book
 import { failed, type Outcome, ok } from '@fettle/core';
 import type { Draft } from '@fettle/store';
 import type { Bench } from '../bench.ts';
-import { entered, issue, present, quantities } from '../entered.ts';
+import { entered, issue, overZero, present, quantities } from '../entered.ts';
 import type { Register } from '../registration.ts';
 
 export const registerTorque: Register = (program, run) => {
@@ -78,7 +78,7 @@ function torquePass(
       ),
     );
   }
-  const issues = quantities([['torque', said, 'torque']]);
+  const issues = [...quantities([['torque', said, 'torque']]), ...overZero('torque', said, 'torque')];
   const [pass, of] = [Number(opts.pass), Number(opts.of)];
   if (!(Number.isInteger(pass) && Number.isInteger(of) && pass >= 1 && pass <= of))
     issues.push(
@@ -97,7 +97,7 @@ function torquePass(
         '--with',
         opts.with,
         [...instruments.keys()].join(', '),
-        `No instrument "${opts.with}" is declared.`,
+        `No instrument "${opts.with}" is declared. Declare it with "fettle tools", or take one of ${[...instruments.keys()].join(', ') || 'none yet'}.`,
       ),
     );
   const place: Outcome<Place> =

@@ -34,7 +34,13 @@ function nextJson(next: NextMove | undefined) {
     case 'try-leaf':
       return { move: next.move, leaf: next.leaf, tries_left: next.triesLeft };
     case 'use-instrument':
-      return { move: next.move, instrument: next.instrument };
+      return { move: next.move, characteristic: next.characteristic.id, instrument: next.instrument };
+    case 'finer-than-owned':
+      return {
+        move: next.move,
+        needed: next.needed,
+        mostly: next.mostly && { ...next.mostly, of: next.mostly.of.map(({ id }) => id) },
+      };
     default:
       return next;
   }

@@ -9,6 +9,11 @@ import {
   STATUS_WORDS,
   valueWords,
 } from './judgement.ts';
+import { wrapped } from './table.ts';
+
+const INDENT = ' '.repeat(15);
+
+const below = (text: string): string[] => wrapped(text, 93, '  ').map((line) => `${INDENT}${line}`);
 
 /** A judgement in full: the verdict first, then what it rests on, then what to do. */
 export function judgementLines(judgement: Assessed, rail = true): string[] {
@@ -20,7 +25,7 @@ export function judgementLines(judgement: Assessed, rail = true): string[] {
     `               ${[valueWords(judgement), decidingLimits(judgement)].filter((part) => part !== '').join('   ')}`,
     ...(drawn === undefined ? [] : [`               ${drawn}`]),
     ...(mean === undefined ? [] : [`               ${mean}`]),
-    ...judgement.cautions.map(({ message }) => `               caution: ${message}`),
-    ...(judgement.next ? [`               next: ${moveWords(judgement, judgement.next)}`] : []),
+    ...judgement.cautions.flatMap(({ message }) => below(`caution: ${message}`)),
+    ...(judgement.next ? below(`next: ${moveWords(judgement, judgement.next)}`) : []),
   ];
 }

@@ -1,4 +1,11 @@
-import { type Assessed, type NextMove, placeText, type Status } from '@fettle/book';
+import {
+  type Assessed,
+  type LargestDoubt,
+  type NextMove,
+  type Operand,
+  placeText,
+  type Status,
+} from '@fettle/book';
 import { inUnit } from '@fettle/core';
 import { limitRailText } from '@fettle/draw';
 import { halfBand, limitWords, operandWords } from './quantity.ts';
@@ -65,9 +72,11 @@ export function moveWords(judgement: Assessed, next: NextMove): string {
     case 'try-leaf':
       return `Try the leaf ${next.leaf}; at most ${next.triesLeft} ${next.triesLeft === 1 ? 'try' : 'tries'} with the leaves owned.`;
     case 'use-instrument':
-      return `${next.name} would decide, if it reads the same.`;
+      return next.characteristic.id === characteristic.id
+        ? `${next.name} would decide, if it reads the same.`
+        : `Read ${next.characteristic.name} with ${next.name}: that would decide, if it reads the same.`;
     case 'finer-than-owned':
-      return `Nothing owned is fine enough: it has to be known to ±${significant(judgement, 2 * next.needed)} at about 95 %. Borrow, or have it measured, or decide without.`;
+      return `Nothing owned is fine enough: it has to be known to ±${significant(judgement, 2 * next.needed)} at about 95 %.${mostlyWords(next.mostly)} Borrow, have it measured, or decide without.`;
     case 'on-the-limit':
       return 'It reads on the limit itself: no instrument settles that. Measure again, or treat it as out.';
     case 'does-not-matter':
@@ -77,6 +86,11 @@ export function moveWords(judgement: Assessed, next: NextMove): string {
   }
 }
 
+const mostlyWords = (mostly: LargestDoubt | undefined): string =>
+  mostly
+    ? ` Most of the doubt comes from ${mostly.name} (${mostly.of.map(({ name }) => name).join(', ')}): read that finer first.`
+    : '';
+
 /** Two significant figures of a doubt, in the characteristic's unit. */
 function significant({ characteristic }: Assessed, si: number): string {
   if (characteristic.kind === 'seen' || characteristic.unit === undefined)
@@ -84,9 +98,17 @@ function significant({ characteristic }: Assessed, si: number): string {
   return `${Number(inUnit(si, characteristic.unit).toPrecision(2))} ${characteristic.unit}`;
 }
 
+/** Where mean and worst would print alike, one more figure shows that they are not. */
+function meanOperandWords({ characteristic, operand }: Assessed, mean: Operand): string {
+  const words = operandWords(characteristic, mean);
+  if (words !== operandWords(characteristic, operand)) return words;
+  const [, decimals] = /^-?\d+\.?(\d*)/.exec(words) ?? [];
+  return operandWords({ ...characteristic, decimals: (decimals?.length ?? 0) + 1 }, mean);
+}
+
 /** A contrast worth saying: the worst place decides, and the mean would have said something else. */
 export function meanWords(judgement: Assessed): string | undefined {
-  const { mean, status, characteristic } = judgement;
+  const { mean, status } = judgement;
   if (!mean || mean.verdict === status || status === 'missing') return undefined;
-  return `the mean, ${operandWords(characteristic, mean.operand)}, would say ${mean.verdict === 'cannot-tell' ? 'cannot tell' : mean.verdict}`;
+  return `the mean, ${meanOperandWords(judgement, mean.operand)}, would say ${mean.verdict === 'cannot-tell' ? 'cannot tell' : mean.verdict}`;
 }

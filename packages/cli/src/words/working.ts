@@ -35,7 +35,11 @@ export function workingLines(book: Book, judgement: Assessed): string[] {
     if (!printed) return [];
     const words = verdict
       ? limitWords(characteristic, verdict.limits)
-      : [printed.lower, printed.upper].filter(Boolean).join(' to ');
+      : [printed.lower, printed.upper].every((one) => one !== undefined)
+        ? `${printed.lower} to ${printed.upper}`
+        : printed.upper !== undefined
+          ? `max ${printed.upper}`
+          : `min ${printed.lower ?? 'not given'}`;
     return [
       [
         set === judgement.governing ? '→' : '',
@@ -44,10 +48,12 @@ export function workingLines(book: Book, judgement: Assessed): string[] {
         verdict ? verdict.verdict.replace('-', ' ') : 'not judged',
         verdict?.probabilityIn === undefined ? '' : `${percent(verdict.probabilityIn)} inside`,
         verdict?.guardBand === undefined ? '' : `guard band ${shown(characteristic, verdict.guardBand)}`,
-        sourceLine(book, judgement, set),
       ],
     ];
   });
+  const sources = (['new', 'wear'] as const).flatMap((set) =>
+    characteristic.limits?.[set] ? [`  ${set}: ${sourceLine(book, judgement, set)}`] : [],
+  );
   return [
     ...judgementLines(judgement),
     '',
@@ -61,7 +67,9 @@ export function workingLines(book: Book, judgement: Assessed): string[] {
     ...(characteristic.reduce === undefined
       ? []
       : [`  judged: the ${characteristic.reduce.by} over ${characteristic.reduce.over.join(', ')}`]),
-    ...(limits.length > 0 ? [...heading('Limits and both verdicts'), ...table(limits, '  ')] : []),
+    ...(limits.length > 0
+      ? [...heading('Limits and both verdicts'), ...table(limits, '  '), ...sources]
+      : []),
     ...(judgement.governing
       ? [
           `  ${governingWords(judgement)}`,

@@ -24,6 +24,6 @@ export function calculatorNamed(name: unknown): Outcome<Calculator> {
     at: 'name',
     got: gotInWords(name),
     wanted: names.join(', '),
-    message: `No calculation is named "${gotInWords(name)}". ${near ? `Did you mean "${near}"?` : 'The catalogue lists them all.'}`,
+    message: `No calculation is named "${gotInWords(name)}". ${near ? `Did you mean "${near}"?` : '"fettle calc" lists them all.'}`,
   });
 }

@@ -4,7 +4,13 @@ import { useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { ThemeChoice } from '../../parts/top-bar.tsx';
 import { adopt, book } from '../../state/job.ts';
-import { csvFromSheet, leftOutOfCsv, readSheet, sheetFromCsv } from '../../state/sheet-reading.ts';
+import {
+  csvFromSheet,
+  leftOutOfCsv,
+  readSheet,
+  sheetFromCsv,
+  sheetWithList,
+} from '../../state/sheet-reading.ts';
 import { LENGTH_UNITS, type LengthUnit, lengthUnit, setLengthUnit } from '../../state/units.ts';
 
 const UNIT_WORDS: Readonly<Record<LengthUnit, string>> = {
@@ -58,10 +64,12 @@ function saved(name: string, text: string, media: string): void {
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }
 
-async function sheetIn(file: File, title: string): Promise<Outcome<SpecSheet>> {
+/** A whole sheet takes the place of the one that is here; a plain list is written into it. */
+async function sheetIn(file: File, sheet: SpecSheet): Promise<Outcome<SpecSheet>> {
   const text = await file.text();
   if (/\.(csv|tsv|txt)$/i.test(file.name)) {
-    const read = sheetFromCsv(text, { title });
+    const list = sheetFromCsv(text, { title: sheet.title });
+    const read = list.ok ? sheetWithList(sheet, list.value) : list;
     return read.ok ? ok(read.value.sheet) : read;
   }
   try {
@@ -85,7 +93,7 @@ function Files() {
   const left = leftOutOfCsv(sheet);
   const name = sheet.title.toLowerCase().replace(/[^a-z0-9]+/g, '-');
   const read = async (file: File): Promise<void> => {
-    const outcome = await sheetIn(file, sheet.title);
+    const outcome = await sheetIn(file, sheet);
     if (!outcome.ok) return setIssues(outcome.issues.slice(0, 12));
     const entries = await adopt(outcome.value, contentHash(outcome.value));
     setIssues(entries.ok ? [] : entries.issues);
@@ -108,7 +116,11 @@ function Files() {
           Save as .json
         </button>
       </div>
-      {left.length > 0 ? <p class="soft">A plain list cannot hold: {left.join(', ')}.</p> : null}
+      {left.length > 0 ? (
+        <p class="soft">
+          A plain list has no columns for: {left.join(', ')}. They stay when it is taken back.
+        </p>
+      ) : null}
       <label>
         Adopt the sheet in a file from now on
         <input
