@@ -26,7 +26,8 @@ export const securityHeaders: MiddlewareHandler = async (c, next) => {
     'Content-Security-Policy': isPdf ? PDF_POLICY : PAGE_POLICY,
     'X-Content-Type-Options': 'nosniff',
     'X-Frame-Options': 'DENY',
-    'Referrer-Policy': 'no-referrer',
+    // Told nothing at all, a browser sends the form of the pairing page with the origin "null", which is foreign.
+    'Referrer-Policy': 'same-origin',
     'Cross-Origin-Opener-Policy': 'same-origin',
     'Cross-Origin-Resource-Policy': 'same-origin',
     'Permissions-Policy': 'camera=(self), geolocation=(), microphone=()',

@@ -95,7 +95,7 @@ it('sends every answer, also a refusal, with headers that let nothing foreign in
     expect(policy).toContain("frame-ancestors 'none'");
     expect(policy).not.toContain('unsafe');
     expect(got.get('x-content-type-options')).toBe('nosniff');
-    expect(got.get('referrer-policy')).toBe('no-referrer');
+    expect(got.get('referrer-policy')).toBe('same-origin');
     expect(got.get('cross-origin-opener-policy')).toBe('same-origin');
     expect(got.get('cross-origin-resource-policy')).toBe('same-origin');
     expect(got.get('access-control-allow-origin')).toBeNull();
