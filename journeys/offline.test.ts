@@ -41,13 +41,16 @@ it('keeps what is entered while the server is away, and brings it to the ledger 
   await entered(page, '0.0113');
   const waiting = page.locator('.waiting');
   await waiting.filter({ hasText: '1 entry kept here, sent later' }).waitFor();
-  expect(await page.locator('.verdict-word').innerText()).toMatch(/in|out|cannot\s+tell/i);
+  expect(await page.locator('.verdict-word').textContent()).toMatch(/in|out|cannot\s+tell/i);
 
   // Reloaded from the cache with nothing to answer, it is still there and still waits.
   await page.reload();
   await waiting.filter({ hasText: '1 entry kept here, sent later' }).waitFor();
   await page.getByRole('link', { name: 'Bench' }).first().click();
-  await page.getByText(/: 0\.0113/).first().waitFor();
+  await page
+    .getByText(/: 0\.0113/)
+    .first()
+    .waitFor();
   expect(await inLedger('crank.end-float', '0.0113in')).toHaveLength(0);
 
   await shop.start();
@@ -59,7 +62,10 @@ it('keeps what is entered while the server is away, and brings it to the ledger 
   // Nothing is sent a second time by a second coming back.
   await page.evaluate(() => dispatchEvent(new Event('online')));
   await page.reload();
-  await page.getByText(/: 0\.0113/).first().waitFor();
+  await page
+    .getByText(/: 0\.0113/)
+    .first()
+    .waitFor();
   expect(await inLedger('crank.end-float', '0.0113in')).toHaveLength(1);
   expect(errors).toEqual([]);
   await context.close();
@@ -69,6 +75,8 @@ it('comes back to the digits when the tab is killed in the middle of a number', 
   const { context, page, errors } = await atTheBench();
   await page.goto(at('crank.runout'));
   await pressed(page, '0.001');
+  // As long as a hand needs from the key to the switch.
+  await page.waitForTimeout(200);
   await page.close({ runBeforeUnload: false });
 
   const later = await context.newPage();
@@ -93,12 +101,19 @@ it('shows in one tab what another enters, and what a device that shares nothing 
   await entered(other, '0.0051');
   await entered(device.page, '0.0033');
   const last = page.locator('main.bench');
-  for (const value of ['0.0051', '0.0033']) await last.getByText(new RegExp(`: ${value}`)).first().waitFor();
+  for (const value of ['0.0051', '0.0033'])
+    await last
+      .getByText(new RegExp(`: ${value}`))
+      .first()
+      .waitFor();
   await other.getByRole('link', { name: 'Bench' }).first().click();
-  await other.getByText(/: 0\.0033/).first().waitFor();
+  await other
+    .getByText(/: 0\.0033/)
+    .first()
+    .waitFor();
   // Everybody says the same of the whole job.
   await device.page.getByRole('link', { name: 'Bench' }).first().click();
-  const counts = (of: Page): Promise<string> => of.locator('.counts').innerText();
+  const counts = (of: Page): Promise<string> => of.locator('.counts').textContent();
   await expect.poll(() => counts(device.page)).toBe(await counts(page));
   expect(await counts(other)).toBe(await counts(page));
   expect(await inLedger('cam.float', '0.0051in')).toHaveLength(1);

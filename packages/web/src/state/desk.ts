@@ -1,5 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { type Database, openDatabase } from '../ledger/database.ts';
+import { locksOf } from '../ledger/locks.ts';
 import { type Server, serverAt } from '../ledger/server.ts';
 import type { Hand } from '../ledger/writing.ts';
 
@@ -27,7 +28,8 @@ export async function openDesk(): Promise<void> {
     server: serverAt((path, init) => fetch(path, init)),
     hand: {
       db,
-      locks: { request: (name, held) => navigator.locks.request(name, held) as ReturnType<typeof held> },
+      // Typed as always there, it is missing where a page came over plain HTTP.
+      locks: locksOf(navigator.locks as LockManager | undefined),
       now: () => Date.now(),
       random: (count) => crypto.getRandomValues(new Uint8Array(count)),
     },

@@ -105,7 +105,11 @@ async function round(id: string | undefined): Promise<void> {
     const fetched = await entriesFetched(db, server, id);
     if (fetched === 'offline' || fetched === 'stranger')
       sending.value = { state: fetched, left: await db.count('outbox') };
-    if (fetched === 'new') await fromHere(id);
+    if (fetched === 'new') {
+      await fromHere(id);
+      // What one tab fetched no other is given again: all of them read the same store.
+      channel.postMessage(id);
+    }
     if (job.value === id && !allSheetsHere()) {
       const found = await sheetsFor(db, server, ledger.value, async (json) =>
         (await import('./sheet-reading.ts')).readSheet(json),
