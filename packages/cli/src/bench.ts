@@ -119,7 +119,8 @@ export async function jobNamed(directory: DataDirectory, name: string): Promise<
   if (exact) return ok(exact.job);
   const found = jobs.value.filter(
     ({ job, title }) =>
-      (wanted.length >= 4 && job.startsWith(wanted)) || title.toLowerCase().includes(wanted),
+      (wanted.length >= 4 && job.startsWith(wanted)) ||
+      (wanted.trim() !== '' && title.toLowerCase().includes(wanted)),
   );
   if (found.length === 1) return ok(found[0]!.job);
   const offered = (found.length > 0 ? found : jobs.value).map(({ job, title }) => `${title} (${job})`);

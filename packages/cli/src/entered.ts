@@ -1,3 +1,4 @@
+import type { Book } from '@fettle/book';
 import { type Issue, type Outcome, ok, parseQuantity, type QuantityKind } from '@fettle/core';
 import type { Draft } from '@fettle/store';
 import type { Bench } from './bench.ts';
@@ -16,13 +17,14 @@ export const issue = (code: string, at: string, got: string, wanted: string, mes
 export async function entered(
   bench: Outcome<Bench>,
   draft: (bench: Bench) => Outcome<Draft>,
-  text: string,
+  text: string | ((book: Book) => string),
 ): Promise<Outcome<Reply>> {
   if (!bench.ok) return bench;
   const made = draft(bench.value);
   if (!made.ok) return made;
   const written = await bench.value.write([made.value]);
-  return written.ok ? ok({ json: written.value[0], text }) : written;
+  if (!written.ok) return written;
+  return ok({ json: written.value[0], text: typeof text === 'string' ? text : text(bench.value.book()) });
 }
 
 /** Fields that were said; an entry has no empty ones. */

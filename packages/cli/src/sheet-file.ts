@@ -46,3 +46,7 @@ export function sheetFile(
   const sheet = readSheet(json);
   return sheet.ok ? ok({ sheet: sheet.value, cautions: [], list: false }) : sheet;
 }
+
+/** `37 characteristics` */
+export const counted = ({ characteristics: { length } }: SpecSheet): string =>
+  `${length} characteristic${length === 1 ? '' : 's'}`;

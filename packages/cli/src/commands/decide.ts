@@ -1,6 +1,7 @@
 import { failed, ok } from '@fettle/core';
 import { entered, issue } from '../entered.ts';
 import type { Register } from '../registration.ts';
+import { obtainableWords, unknownSize } from '../sheet-size.ts';
 
 export const registerDecide: Register = (program, run) => {
   program
@@ -35,9 +36,11 @@ export const registerDecide: Register = (program, run) => {
                   'part',
                   part,
                   [...bench.book().parts.keys()].join(', '),
-                  `No part "${part}" has been entered.`,
+                  `No part "${part}" has been entered. Enter it with "fettle part".`,
                 ),
               );
+            const badSize = unknownSize(bench.book(), said.size);
+            if (badSize) return badSize;
             return ok({
               kind: 'disposition',
               body: {
@@ -48,7 +51,8 @@ export const registerDecide: Register = (program, run) => {
               },
             });
           },
-          `${part}: ${decision}.`,
+          (book) =>
+            `${part}: ${decision}${said.size === undefined ? '' : `, ${said.size}`}.${obtainableWords(book, said.size)}`,
         ),
       ),
     );

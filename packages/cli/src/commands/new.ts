@@ -6,7 +6,7 @@ import { DEMOS, demoEntered } from '../demo.ts';
 import { plainNumber } from '../entered.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
-import { sheetFile } from '../sheet-file.ts';
+import { counted, sheetFile } from '../sheet-file.ts';
 
 interface Said {
   readonly from?: string;
@@ -128,7 +128,7 @@ async function withSheet(
   return ok({
     json: { job, title, sheet: hash, cautions },
     text: [
-      `${title}: job ${job}, ${sheet.characteristics.length} characteristics.`,
+      `${title}: job ${job}, ${counted(sheet)}.`,
       ...cautions.map(({ message }) => `Caution: ${message}`),
       `Next: fill in limits (fettle spec), declare what you measure with (fettle tools), read (fettle read), see what is wanted (fettle check).`,
     ].join('\n'),

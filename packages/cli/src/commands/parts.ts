@@ -4,6 +4,7 @@ import type { Draft } from '@fettle/store';
 import type { Bench } from '../bench.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
+import { unknownSize } from '../sheet-size.ts';
 
 const CONDITIONS = ['used', 'new', 'machined'] as const;
 type Condition = (typeof CONDITIONS)[number];
@@ -78,6 +79,8 @@ const badCondition = (got: string, wanted: readonly string[]) =>
 async function entered(bench: Bench, id: string, name: string, said: Said): Promise<Outcome<Reply>> {
   const condition = CONDITIONS.find((known) => known === said.condition);
   if (!condition) return badCondition(said.condition, CONDITIONS);
+  const badSize = unknownSize(bench.book(), said.size);
+  if (badSize) return badSize;
   if (bench.book().parts.has(id))
     return failed({
       code: 'part/known',
@@ -174,6 +177,8 @@ async function reworked(bench: Bench, part: string, what: string, said: Said): P
   const condition = (['machined', 'used'] as const).find((known) => known === (said.condition as Condition));
   if (!condition) return badCondition(said.condition, ['machined', 'used']);
   if (!bench.book().parts.has(part)) return unknownPart(bench, part);
+  const badSize = unknownSize(bench.book(), said.size);
+  if (badSize) return badSize;
   const written = await bench.write([
     {
       kind: 'part-reworked',

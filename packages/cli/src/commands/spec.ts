@@ -18,7 +18,7 @@ import type { Bench } from '../bench.ts';
 import type { Context } from '../context.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
-import { sheetFile } from '../sheet-file.ts';
+import { counted, sheetFile } from '../sheet-file.ts';
 
 interface Said {
   readonly from?: string;
@@ -127,7 +127,7 @@ function shown(book: Book, to: string | undefined): Outcome<Reply> {
   const left = csv ? leftOutOfCsv(sheet) : [];
   return ok({
     json: { file: to, left_out: left },
-    text: `${sheet.characteristics.length} characteristics written to ${to}.${left.length > 0 ? ` A plain list has no columns for: ${left.join(', ')}. They stay when the list is taken back with --from.` : ''}`,
+    text: `${counted(sheet)} written to ${to}.${left.length > 0 ? ` A plain list has no columns for: ${left.join(', ')}. They stay when the list is taken back with --from.` : ''}`,
   });
 }
 
@@ -154,7 +154,7 @@ async function adopted(context: Context, bench: Bench, file: string): Promise<Ou
   return ok({
     json: { sheet: hash, cautions },
     text: [
-      `${sheet.title} adopted, ${sheet.characteristics.length} characteristics.`,
+      `${sheet.title} adopted, ${counted(sheet)}.`,
       ...cautions.map(({ message }) => `Caution: ${message}`),
     ].join('\n'),
   });

@@ -1,4 +1,6 @@
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { nextEntry } from '@fettle/book';
+import { openDataDirectory } from '@fettle/store';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type CheckJson, CommandDesk, nameOf } from '../testing/desk.ts';
 
@@ -69,6 +71,13 @@ describe('what is struck, fitted and reworked', () => {
     expect(radial.cautions.map(({ code }) => code)).toContain('verdict/worn-within-wear');
     const before = await desk.json<CheckJson>('check', 'linnet', '--as-found');
     expect(before.judgements.find((one) => nameOf(one) === 'pump.radial-clearance')?.status).toBe('out');
+  });
+
+  it('a size that cannot be bought is decided on with that said', async () => {
+    const desk = demo();
+    const wanted = ['decide', 'linnet', 'block', 'machine', '--why', 'bore 3 is worn', '--size'];
+    expect((await desk.good(...wanted, '.020 over')).out).toContain('.020 over cannot be bought');
+    expect((await desk.good(...wanted, '.030 over')).out).not.toContain('cannot be bought');
   });
 
   it('a reworked part begins a new state: its earlier readings are history, as found stays', async () => {
@@ -162,6 +171,50 @@ describe('a job out and in', () => {
     expect(said.status).toBe(2);
     expect(said.err).toMatch(/archive\//);
     expect(await other.json('jobs')).toEqual([]);
+    const desk = demo();
+    await desk.good('export', 'linnet', '--to', desk.file('whole.zip'));
+    const whole = readFileSync(desk.file('whole.zip'));
+    writeFileSync(other.file('cut.zip'), whole.subarray(0, whole.length / 2));
+    expect((await other.fettle(['import', other.file('cut.zip')])).status).toBe(2);
+    expect(await other.json('jobs')).toEqual([]);
+  });
+
+  it('an entry of a newer kind is kept through an archive, and shown as unknown', async () => {
+    const desk = demo();
+    const directory = await openDataDirectory(desk.data);
+    if (!directory.ok) throw new Error('no data directory');
+    const { job } = (await desk.json<{ job: string }[]>('jobs'))[0]!;
+    const kept = await directory.value.store.entries(job);
+    if (!kept.ok) throw new Error('no entries');
+    const newer = nextEntry(
+      kept.value.entries,
+      {
+        job,
+        device: 'a-later-program',
+        who: 'Ada',
+        at: '2026-01-05T08:00:00.000Z',
+        id: '019b8d00-0000-7000-8000-000000000001',
+      },
+      'note',
+      { text: 'x' },
+    );
+    const appended = await directory.value.writing(() =>
+      directory.value.store.append({
+        entries: [{ ...newer, kind: 'leak-tested', v: 3, body: { held: '5 min' } }],
+      }),
+    );
+    expect(appended.ok).toBe(true);
+    await directory.value.close();
+    await desk.good('export', 'linnet', '--to', desk.file('newer.zip'));
+    const other = new CommandDesk();
+    others.push(other);
+    await other.good('import', desk.file('newer.zip'));
+    expect((await other.json<CheckJson>('check', 'linnet')).unknown_entries).toMatchObject([
+      { kind: 'leak-tested' },
+    ]);
+    expect((await other.fettle(['check', 'linnet'])).out).toMatch(/does not know: leak-tested/);
+    await other.good('export', 'linnet', '--to', other.file('again.zip'));
+    expect(readFileSync(other.file('again.zip')).equals(readFileSync(desk.file('newer.zip')))).toBe(true);
   });
 
   it('two writers who differ are merged, the conflict is shown and holds every cover until one is struck', async () => {

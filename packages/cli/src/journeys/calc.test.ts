@@ -64,6 +64,61 @@ describe('single calculations', () => {
     },
   );
 
+  it.each(NAMES)('%s refuses a key it does not know, a null, a decimal comma', async (name) => {
+    const { example, input } = CATALOGUE.get(name)!;
+    const key = Object.keys(example).find((one) => input[one]?.type === 'quantity');
+    const answered = async (change: Record<string, unknown>): Promise<string[]> => {
+      const said = await desk.fettle(['calc', name, '--json'], JSON.stringify({ ...example, ...change }));
+      expect(said.status).toBe(2);
+      return (JSON.parse(said.out) as { issues: { code: string }[] }).issues.map(({ code }) => code);
+    };
+    expect(await answered({ wibble: 1 })).toContain('input/unknown');
+    for (const one of Object.keys(example))
+      expect((await answered({ [one]: null })).length).toBeGreaterThan(0);
+    if (key !== undefined) expect(await answered({ [key]: '1,5 mm' })).toContain('number/decimal-comma');
+  });
+
+  it('two inputs that exclude each other are an issue', async () => {
+    const both = ['designation=M8x1.25', 'torque=25N.m', 'nut_factor=0.2', 'thread_friction=0.12'];
+    expect(await desk.refused('calc', 'preload', ...both)).toContain('input/conflict');
+  });
+
+  it('a person gets the answer in the unit asked in, with SI beside it', async () => {
+    const said = await desk.fettle([
+      'calc',
+      'feeler',
+      'goes=3thou',
+      'stops=5thou',
+      'leaves=3thou,4thou,5thou',
+      'upper_limit=4thou',
+    ]);
+    // 3 thou is 0.0762 mm by the definition of the inch.
+    expect(said.out).toMatch(/^ {2}lower +3 thou +0\.0000762 m /m);
+    expect(said.out).toMatch(/^ {2}next_leaf +4 thou /m);
+    const bolt = await desk.fettle([
+      'calc',
+      'preload',
+      'designation=M8x1.25',
+      'torque=25N.m',
+      'nut_factor=0.2',
+    ]);
+    // 25 N·m / (0.2 × 8 mm).
+    expect(bolt.out).toMatch(/^ {2}preload +15625 N /m);
+  });
+
+  it('lines stay lines with --json; a name beside them, or a schema of nothing, is refused', async () => {
+    const said = await desk.fettle(['calc', '--lines', '--json'], '{"name":"x"}\n\n{"name":"y"}\n');
+    expect(
+      said.out
+        .trimEnd()
+        .split('\n')
+        .map((line) => Object.keys(JSON.parse(line) as object)),
+    ).toEqual([['issues'], ['issues']]);
+    expect(await desk.fettle(['calc', '--lines'], '\n')).toMatchObject({ status: 0, out: '' });
+    expect(await desk.refused('calc', 'thread', '--lines')).toEqual(['command/bad-use']);
+    expect(await desk.refused('calc', '--schema')).toEqual(['command/bad-use']);
+  });
+
   it('many at once are answered in order, blank lines skipped, and one issue makes status 1', async () => {
     const lines = [
       '{"name":"orifice","input":{"diameter":"1 in","discharge_coefficient":0.8,"pressure_difference":"100 psi","density":"900 kg/m3"}}',
@@ -101,65 +156,6 @@ describe('single calculations', () => {
       '{"diameter":0.0254,"discharge_coefficient":0.8,"pressure_difference":"100 psi","density":900}',
     );
     expect(si.status).toBe(0);
-  });
-});
-
-describe('bad use', () => {
-  const WRONG = [
-    ['nonsense'],
-    ['check'],
-    ['check', 'no-such-job'],
-    ['read', 'no-such-job', 'x', '1in'],
-    ['new'],
-    ['new', '--demo', 'castelvar'],
-    ['new', '--outline', 'w', '--cylinders', '3', '--mains', '1'],
-    ['calc', 'no-such-thing'],
-    ['import', '/no/such/file.zip'],
-    ['tools', 'no-such-job'],
-    ['gate', 'no-such-job', 'pan', '--close'],
-    ['oil', 'no-such-job'],
-    ['strike', 'no-such-job', 'x', '--why', 'y'],
-    ['check', 'x', '--bogus'],
-  ];
-  it.each(WRONG.map((words) => ({ words })))(
-    '$words ends with 2, in words and as issues',
-    async ({ words }) => {
-      const person = await desk.fettle(words);
-      expect(person.status).toBe(2);
-      expect(person.err.trim()).toMatch(/\w+\/[\w-]+\)$/);
-      const program = await desk.fettle([...words, '--json']);
-      expect(program.status).toBe(2);
-      expect((JSON.parse(program.out) as { issues: object[] }).issues.length).toBeGreaterThan(0);
-    },
-  );
-
-  it('help has an example for every command', async () => {
-    const { out } = await desk.fettle(['--help']);
-    const commands = [...out.matchAll(/^ {2}([a-z]+) .*$/gm)]
-      .map((match) => match[1]!)
-      .filter((name) => name !== 'help' && name !== 'fettle');
-    expect(commands).toEqual(
-      expect.arrayContaining([
-        'new',
-        'jobs',
-        'tools',
-        'read',
-        'check',
-        'why',
-        'oil',
-        'gate',
-        'strike',
-        'export',
-        'import',
-        'calc',
-      ]),
-    );
-    for (const command of new Set(commands)) {
-      const help = await desk.fettle([command, '--help']);
-      expect(help.status).toBe(0);
-      expect(help.out).toContain(`fettle ${command}`);
-      expect(help.out).toMatch(/Examples?:/);
-    }
   });
 });
 

@@ -85,7 +85,8 @@ export function pressureSummary(book: Book, reckoning: Reckoning): string[] {
   return [
     ...heading(`Predicted oil pressure, ${book.sheet?.oil?.grades[book.sheet.oil.fill]?.name ?? ''}`),
     ...table([['', 'crank', 'as measured', 'as new', 'the sheet wants', ''], ...rows], '  '),
-    '  The band is what the readings leave open. The circuit’s own constants are assumed: a real gauge reading outranks this.',
+    '  The band is what the readings leave open. The circuit’s own constants are assumed: a real gauge reading',
+    '  outranks this.',
     ...(nominal.length > 0 ? [`  Not measured, taken as new: ${nominal.join(', ')}.`] : []),
     '  Where the oil goes and what each repair gives: fettle oil JOB.',
   ];

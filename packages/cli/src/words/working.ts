@@ -11,7 +11,7 @@ import {
 import { expanded } from '@fettle/core';
 import { judgementLines } from './judgement-lines.ts';
 import { limitWords, operandWords, shown, uncertaintyWords } from './quantity.ts';
-import { heading, table } from './table.ts';
+import { heading, table, wrapped } from './table.ts';
 
 function sourceLine(book: Book, judgement: Assessed, set: 'new' | 'wear'): string {
   const source = sourceOf(judgement.characteristic, set);
@@ -26,6 +26,9 @@ function sourceLine(book: Book, judgement: Assessed, set: 'new' | 'wear'): strin
     .filter((x) => x !== undefined)
     .join(', ');
 }
+
+const said = (what: string, words: string | undefined): string[] =>
+  words === undefined ? [] : wrapped(`${what}: ${words}`, 104, '  ').map((line) => `  ${line}`);
 
 export function workingLines(book: Book, judgement: Assessed): string[] {
   const { characteristic } = judgement;
@@ -57,13 +60,11 @@ export function workingLines(book: Book, judgement: Assessed): string[] {
   return [
     ...judgementLines(judgement),
     '',
-    ...(characteristic.taken === undefined ? [] : [`  taken: ${characteristic.taken}`]),
-    ...(characteristic.caution === undefined ? [] : [`  caution: ${characteristic.caution}`]),
-    ...(characteristic.note === undefined ? [] : [`  note: ${characteristic.note}`]),
-    ...(characteristic.no_limits === undefined ? [] : [`  no limits: ${characteristic.no_limits}`]),
-    ...(characteristic.relation === undefined
-      ? []
-      : [`  formula: ${relationWords(characteristic.relation)}`]),
+    ...said('taken', characteristic.taken),
+    ...said('caution', characteristic.caution),
+    ...said('note', characteristic.note),
+    ...said('no limits', characteristic.no_limits),
+    ...said('formula', characteristic.relation && relationWords(characteristic.relation)),
     ...(characteristic.reduce === undefined
       ? []
       : [`  judged: the ${characteristic.reduce.by} over ${characteristic.reduce.over.join(', ')}`]),
