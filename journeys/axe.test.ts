@@ -1,0 +1,99 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { chromiumStarted, errorsOf, introduced, SIZES } from './support/chromium.ts';
+import { LINNET, type Workshop, workshop } from './support/workshop.ts';
+
+let shop: Workshop;
+let browser: Browser;
+beforeAll(async () => {
+  [shop, browser] = await Promise.all([workshop(), chromiumStarted()]);
+});
+afterAll(async () => {
+  await browser?.close();
+  await shop?.close();
+});
+
+/** Every place, with what stands there once it is complete. */
+const PLACES: readonly { readonly name: string; readonly hash: string; readonly there: string }[] = [
+  { name: 'the jobs', hash: '', there: 'main.jobs .places a' },
+  { name: 'the bench', hash: 'bench', there: '.pressure-line strong' },
+  { name: 'a measurement by number', hash: 'at/crank.runout', there: '.pad' },
+  { name: 'a measurement that is told', hash: 'at/crank.end-float', there: '#go-on' },
+  { name: 'a measurement by leaves', hash: 'at/pump.radial-clearance', there: '.verdict' },
+  { name: 'something seen', hash: 'at/pump.mount-stud', there: '#what-it-says' },
+  { name: 'oil', hash: 'oil', there: 'main svg' },
+  { name: 'the covers', hash: 'covers', there: 'main svg' },
+  { name: 'one cover', hash: 'covers/pump-cover', there: 'main svg' },
+  { name: 'limits', hash: 'sheet/limits', there: 'main.sheet h2' },
+  { name: 'instruments', hash: 'sheet/instruments', there: 'main.sheet h2' },
+  { name: 'parts', hash: 'sheet/parts', there: 'main.sheet h2' },
+  { name: 'story', hash: 'sheet/story', there: 'main.sheet h2' },
+  { name: 'units and files', hash: 'sheet/units', there: 'main.sheet h2' },
+  { name: 'the entries', hash: 'book', there: 'main ul.lines li' },
+];
+
+/** The side of what a hand must hit, by size [px]: 15 mm at 6.0, 5.2 and 3.8 px/mm. */
+const TARGETS = { phone: 90, tablet: 78, desk: 57 };
+/** What is hit all day; words inside a sentence are exempt. */
+const MAIN_TARGETS =
+  'button:not(.quiet), a.button, a.next-step, select, nav.places a, a.neighbour, [data-leaf]';
+
+async function shown(page: Page, { hash, there }: (typeof PLACES)[number]): Promise<void> {
+  await page.evaluate(
+    (to) => {
+      location.hash = to;
+    },
+    hash === '' ? '#/' : `#/${LINNET}/${hash}`,
+  );
+  await page.locator(there).first().waitFor();
+}
+
+/** What is too small to hit or stands beyond the edge. */
+const misfitsOn = (page: Page, least: number): Promise<string[]> =>
+  page.evaluate(
+    ({ selector, least }) => {
+      const misfits: string[] = [];
+      const { scrollWidth, clientWidth } = document.documentElement;
+      if (scrollWidth > clientWidth) misfits.push(`scrolls sideways: ${scrollWidth} of ${clientWidth}`);
+      for (const one of document.querySelectorAll(selector)) {
+        const { width, height } = one.getBoundingClientRect();
+        if (width === 0 || !one.checkVisibility()) continue;
+        // Half a dot is how a browser rounds.
+        if (Math.min(width, height) < least - 0.5)
+          misfits.push(`${Math.round(width)} × ${Math.round(height)}: ${one.outerHTML.slice(0, 90)}`);
+      }
+      return misfits;
+    },
+    { selector: MAIN_TARGETS, least },
+  );
+
+describe.each(Object.keys(SIZES) as (keyof typeof SIZES)[])('on the %s', (size) => {
+  let context: BrowserContext;
+  let page: Page;
+  let errors: string[];
+  beforeAll(async () => {
+    context = await browser.newContext(SIZES[size]);
+    errors = errorsOf(context);
+    page = await context.newPage();
+    await page.goto(`${shop.opened.address}#/${LINNET}/bench`);
+    await introduced(page);
+  });
+  afterAll(() => context?.close());
+
+  it.each(PLACES)('$name offends no rule of access in light and dark, and fits', async (place) => {
+    const found: string[] = [];
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+      await shown(page, place);
+      const { violations, passes } = await new AxeBuilder({ page }).setLegacyMode().analyze();
+      expect(passes.length).toBeGreaterThan(5);
+      for (const { id, nodes } of violations)
+        for (const { html, failureSummary } of nodes.slice(0, 3))
+          found.push(`${colorScheme}, ${id}: ${html.slice(0, 160)} ${failureSummary ?? ''}`);
+    }
+    found.push(...(await misfitsOn(page, TARGETS[size])));
+    expect(found).toEqual([]);
+    expect(errors).toEqual([]);
+  });
+});
