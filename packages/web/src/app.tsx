@@ -30,7 +30,7 @@ function Place() {
     );
   if (place === 'bench') return <Bench />;
   if (place === 'at') return <Measurement />;
-  return <Lazy key={place} load={LAZY[place]} />;
+  return <Lazy key={place} load={LAZY[place]} given={{}} />;
 }
 
 export function App() {

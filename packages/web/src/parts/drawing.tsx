@@ -31,6 +31,16 @@ export function Drawing({ title, desc, draw, widest = 1100, onClick, onKeyDown }
     () => (width > 0 ? draw({ title, desc, width, profile: at }) : ''),
     [draw, title, desc, width, at],
   );
+  // A tap draws it anew, and what had the focus is gone: the focus goes to what stands in its stead.
+  const focused = document.activeElement;
+  const held =
+    focused instanceof SVGElement && place.current?.contains(focused) ? focused.dataset.leaf : undefined;
+  useLayoutEffect(() => {
+    if (held !== undefined)
+      place.current
+        ?.querySelector<SVGElement>(`[data-leaf="${CSS.escape(held)}"]`)
+        ?.focus({ preventScroll: true });
+  }, [svg]);
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the parts of the picture that can be tapped are buttons themselves.
     <div

@@ -1,9 +1,16 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 
+interface Fetched<P> {
+  /** The same function each time: another one fetches, and begins, anew. */
+  readonly load: () => Promise<ComponentType<P>>;
+  /** What the part is given, which may change under it. */
+  readonly given: P;
+}
+
 /** A part of the page that is fetched when it is first wanted. */
-export function Lazy({ load }: { readonly load: () => Promise<ComponentType> }) {
-  const [Part, setPart] = useState<ComponentType | undefined>(undefined);
+export function Lazy<P extends object>({ load, given }: Fetched<P>) {
+  const [Part, setPart] = useState<ComponentType<P> | undefined>(undefined);
   const [failed, setFailed] = useState(false);
   useEffect(() => {
     let wanted = true;
@@ -24,5 +31,5 @@ export function Lazy({ load }: { readonly load: () => Promise<ComponentType> }) 
         </p>
       </div>
     );
-  return Part ? <Part /> : <div class="waiting-part" aria-busy="true" />;
+  return Part ? <Part {...given} /> : <div class="waiting-part" aria-busy="true" />;
 }

@@ -87,7 +87,7 @@ function Limits({ book: now, judgement }: { readonly book: Book; readonly judgem
   if (sets.length === 0) return null;
   return (
     <section>
-      <h3>Limits and both verdicts</h3>
+      <h2>Limits and both verdicts</h2>
       <ul class="lines">
         {sets.map((set) => {
           const verdict = judgement.verdicts[set];
@@ -134,7 +134,7 @@ function Witnesses({ book: now, judgement }: { readonly book: Book; readonly jud
   if (judgement.sight)
     return (
       <section>
-        <h3>Seen</h3>
+        <h2>Seen</h2>
         <p>
           {judgement.sight.body.found}; {judgement.sight.entry.who}, {when(judgement.sight.entry.at)}
         </p>
@@ -144,11 +144,11 @@ function Witnesses({ book: now, judgement }: { readonly book: Book; readonly jud
   if (members.length === 0) return null;
   return (
     <section>
-      <h3>Witnesses, place by place</h3>
+      <h2>Witnesses, place by place</h2>
       {members.map((member) => (
         <div key={placeText(member.place)} class="member">
           {placeText(member.place) === '' ? null : (
-            <h4>{placeWords(judgement.characteristic, member.place)}</h4>
+            <h3>{placeWords(judgement.characteristic, member.place)}</h3>
           )}
           {member.known.witnesses.map((witness, i) => (
             <WitnessLines
@@ -230,7 +230,7 @@ function Budget({ book: now, judgement }: { readonly book: Book; readonly judgem
   const terms = [...operand.q.terms].sort((a, b) => Math.abs(b.u) - Math.abs(a.u)).slice(0, 12);
   return (
     <section>
-      <h3>Where the doubt comes from</h3>
+      <h2>Where the doubt comes from</h2>
       <ul class="lines">
         {terms.map(({ source, u }) => (
           <li key={source}>

@@ -1,6 +1,9 @@
 import type { Assessed } from '@fettle/book';
-import { useCallback, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { Lazy } from './lazy.tsx';
+
+/** The working is long, and seldom asked for: it is fetched when it is. */
+const body = () => import('./working-body.tsx').then(({ WorkingBody }) => WorkingBody);
 
 /** Where a figure comes from: formula and source, limits, readings and their entries, doubt, cautions. */
 export function Working({
@@ -18,17 +21,7 @@ export function Working({
       onToggle={(event) => setShownOnce((before) => before || event.currentTarget.open)}
     >
       <summary>Show the working</summary>
-      {shownOnce ? <Body judgement={judgement} /> : null}
+      {shownOnce ? <Lazy load={body} given={{ judgement }} /> : null}
     </details>
   );
-}
-
-/** The working is long, and seldom asked for: it is fetched when it is. */
-function Body({ judgement }: { readonly judgement: Assessed }) {
-  const load = useCallback(
-    async () =>
-      import('./working-body.tsx').then(({ WorkingBody }) => () => <WorkingBody judgement={judgement} />),
-    [judgement],
-  );
-  return <Lazy load={load} />;
 }

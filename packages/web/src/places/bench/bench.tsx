@@ -142,9 +142,8 @@ function Standing() {
         ))}
       </ul>
       {idle ? (
-        <p class="pressure-line">
-          <a href={hashOf(job.value ?? '', 'oil')}>Oil at {idle.speed}</a>: <strong>{idle.words}</strong>{' '}
-          predicted
+        <a class="pressure-line" href={hashOf(job.value ?? '', 'oil')}>
+          Oil at {idle.speed}: <strong>{idle.words}</strong> predicted
           {idle.wanted ? `, ${idle.wanted} wanted` : ''}
           {idle.verdict ? (
             <>
@@ -153,7 +152,7 @@ function Standing() {
             </>
           ) : null}
           <span class="soft"> As new it would be {idle.asNew}.</span>
-        </p>
+        </a>
       ) : idle === undefined && book.value.sheet?.oil?.circuit ? (
         <p class="pressure-line soft">Working out the oil pressure …</p>
       ) : null}
@@ -172,13 +171,17 @@ function Held() {
       <ul class="lines">
         {gates.map((gate) => (
           <li key={gate.cover.id}>
-            <a href={hashOf(job.value ?? '', 'covers', gate.cover.id)}>{gate.cover.name}</a>:{' '}
-            {gate.closed
-              ? 'closed'
-              : gate.state === 'open'
-                ? 'may be closed'
-                : `held by ${gate.reasons.length}`}
-            {gate.passed ? ', hold passed' : ''}
+            <a href={hashOf(job.value ?? '', 'covers', gate.cover.id)}>
+              <span>{gate.cover.name}</span>
+              <span class="soft">
+                {gate.closed
+                  ? 'closed'
+                  : gate.state === 'open'
+                    ? 'may be closed'
+                    : `held by ${gate.reasons.length}`}
+                {gate.passed ? ', hold passed' : ''}
+              </span>
+            </a>
           </li>
         ))}
         {loose.map(({ fastener, unlogged }) => (

@@ -42,7 +42,7 @@ export function Jobs() {
           </li>
         ))}
       </ul>
-      <Lazy load={newEngine} />
+      <Lazy load={newEngine} given={{}} />
     </main>
   );
 }

@@ -2,7 +2,7 @@ import { type Characteristic, limitsOf, type Place, type Status } from '@fettle/
 import { feelerVerdict } from '@fettle/core';
 import { useMemo } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
-import { LeafLadder } from '../../parts/ladder.tsx';
+import { Lazy } from '../../parts/lazy.tsx';
 import { bracketTried, leafAdvised } from '../../parts/leaves.ts';
 import { NumberPad } from '../../parts/number-pad.tsx';
 import { hashOf } from '../../route.ts';
@@ -105,6 +105,8 @@ function ByNumber({ characteristic }: { readonly characteristic: Characteristic 
   );
 }
 
+const ladder = () => import('../../parts/ladder.tsx').then(({ LeafLadder }) => LeafLadder);
+
 /** What the leaves tried say already, or which to try. */
 function afterLeaves(advised: string | undefined, verdict: Status | undefined): string {
   if (advised !== undefined) return `Try ${advised} next.`;
@@ -135,7 +137,7 @@ function ByLeaves({ step: { characteristic, place } }: { readonly step: Step }) 
             : 'Tap a leaf: it goes. Tap again: it does not. '}
         {bracket.ok ? afterLeaves(advised?.text, feelerVerdict(bracket.value, limits)) : ''}
       </p>
-      <LeafLadder owned={owned} tried={tried} advised={advised} tap={(leaf) => void leafTapped(leaf)} />
+      <Lazy load={ladder} given={{ owned, tried, advised, tap: (leaf: string) => void leafTapped(leaf) }} />
       <IssueLines issues={issues.value} />
       <button type="button" class={canEnter.value ? 'main-move' : 'enter'} onClick={() => void entered()}>
         Enter
