@@ -14,14 +14,36 @@ afterAll(async () => {
   await shop?.close();
 });
 
-/** Every place, with what stands there once it is complete. */
-const PLACES: readonly { readonly name: string; readonly hash: string; readonly there: string }[] = [
+/** A place, with what stands there once it is complete. */
+interface PlaceShown {
+  readonly name: string;
+  readonly hash: string;
+  readonly there: string;
+  /** What is done there first. */
+  readonly first?: (page: Page) => Promise<unknown>;
+}
+
+/** Phone and tablet show either what is said or what is to be said. */
+async function again(page: Page): Promise<void> {
+  const button = page.getByRole('button', { name: 'Again' });
+  if (await button.isVisible()) await button.click();
+}
+
+const PLACES: readonly PlaceShown[] = [
   { name: 'the jobs', hash: '', there: 'main.jobs .places a' },
   { name: 'the bench', hash: 'bench', there: '.pressure-line strong' },
   { name: 'a measurement by number', hash: 'at/crank.runout', there: '.pad' },
   { name: 'a measurement that is told', hash: 'at/crank.end-float', there: '#go-on' },
-  { name: 'a measurement by leaves', hash: 'at/pump.radial-clearance', there: '.verdict' },
-  { name: 'something seen', hash: 'at/pump.mount-stud', there: '#what-it-says' },
+  {
+    name: 'a measurement by leaves',
+    hash: 'at/pump.radial-clearance',
+    there: '[data-leaf]',
+    first: async (page) => {
+      await again(page);
+      await page.getByLabel('With').selectOption('leaves');
+    },
+  },
+  { name: 'something seen', hash: 'at/pump.mount-stud', there: '#what-it-says', first: again },
   { name: 'oil', hash: 'oil', there: 'main svg' },
   { name: 'the covers', hash: 'covers', there: 'main svg' },
   { name: 'one cover', hash: 'covers/pump-cover', there: 'main svg' },
@@ -39,14 +61,31 @@ const TARGETS = { phone: 90, tablet: 78, desk: 57 };
 const MAIN_TARGETS =
   'button:not(.quiet), a.button, a.next-step, select, nav.places a, a.neighbour, [data-leaf]';
 
-async function shown(page: Page, { hash, there }: (typeof PLACES)[number]): Promise<void> {
+/** Lines that open, opened as far as a page holds different ones; a sheet has a hundred of the same form. */
+const OPENED = 4;
+
+async function opened(page: Page): Promise<void> {
+  // Twice: what opens may hold others.
+  for (let i = 0; i < 2; i++) {
+    await page.evaluate((most) => {
+      for (const one of [...document.querySelectorAll('details')].slice(0, most)) one.open = true;
+    }, OPENED);
+    await page.waitForTimeout(50);
+  }
+  await page.locator('[aria-busy=true]').waitFor({ state: 'detached' });
+}
+
+async function shown(page: Page, { hash, there, first }: PlaceShown): Promise<void> {
   await page.evaluate(
     (to) => {
       location.hash = to;
     },
     hash === '' ? '#/' : `#/${LINNET}/${hash}`,
   );
+  await page.locator(hash.startsWith('at/') ? 'main.measure .asked-name' : 'main h1').waitFor();
+  await first?.(page);
   await page.locator(there).first().waitFor();
+  await opened(page);
 }
 
 /** What is too small to hit or stands beyond the edge. */
@@ -68,6 +107,20 @@ const misfitsOn = (page: Page, least: number): Promise<string[]> =>
     { selector: MAIN_TARGETS, least },
   );
 
+it('sees what offends: a button without a name, pale ink, a key too small, a line too long', async () => {
+  const context = await browser.newContext(SIZES.phone);
+  const page = await context.newPage();
+  await page.setContent(
+    '<html lang="en"><title>x</title><meta name="viewport" content="width=device-width"><main><h1>x</h1><button style="width:20px;height:20px"></button>' +
+      '<p style="color:#bbb;background:#fff;width:900px">pale</p></main></html>',
+  );
+  const { violations } = await new AxeBuilder({ page }).setLegacyMode().analyze();
+  expect(violations.map(({ id }) => id)).toEqual(expect.arrayContaining(['button-name', 'color-contrast']));
+  const misfits = await misfitsOn(page, TARGETS.phone);
+  expect(misfits.join('\n')).toMatch(/scrolls sideways: 9\d\d of 390\n20 × 20/);
+  await context.close();
+});
+
 describe.each(Object.keys(SIZES) as (keyof typeof SIZES)[])('on the %s', (size) => {
   let context: BrowserContext;
   let page: Page;
@@ -86,8 +139,11 @@ describe.each(Object.keys(SIZES) as (keyof typeof SIZES)[])('on the %s', (size) 
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
       await shown(page, place);
-      const { violations, passes } = await new AxeBuilder({ page }).setLegacyMode().analyze();
-      expect(passes.length).toBeGreaterThan(5);
+      const axe = new AxeBuilder({ page }).setLegacyMode();
+      // The page is the same in the dark but for its inks.
+      if (colorScheme === 'dark') axe.withRules(['color-contrast', 'link-in-text-block']);
+      const { violations, passes } = await axe.analyze();
+      expect(passes.length).toBeGreaterThan(colorScheme === 'dark' ? 0 : 5);
       for (const { id, nodes } of violations)
         for (const { html, failureSummary } of nodes.slice(0, 3))
           found.push(`${colorScheme}, ${id}: ${html.slice(0, 160)} ${failureSummary ?? ''}`);

@@ -88,6 +88,10 @@ it('marks a leaf, and is walked place by place, by arrows and Enter', async () =
   const errors = errorsOf(context);
   const page = await context.newPage();
   await page.goto(`${shop.opened.address}#/${LINNET}/at/pump.radial-clearance`);
+  // Two sets of leaves are owned, so the page asks with which.
+  await page.locator('#instrument').waitFor();
+  await tabbedTo(page, '#instrument');
+  await page.keyboard.type('Feeler leaves ±');
   await page.locator('[data-leaf]').first().waitFor();
   await tabbedTo(page, '[data-leaf]');
   await page.keyboard.press('Enter');
