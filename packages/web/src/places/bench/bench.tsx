@@ -143,7 +143,7 @@ function Standing() {
       </ul>
       {idle ? (
         <a class="pressure-line" href={hashOf(job.value ?? '', 'oil')}>
-          Oil at {idle.speed}: <strong>{idle.words}</strong> predicted
+          <span class="leads">Oil at {idle.speed}</span>: <strong>{idle.words}</strong> predicted
           {idle.wanted ? `, ${idle.wanted} wanted` : ''}
           {idle.verdict ? (
             <>
@@ -172,7 +172,7 @@ function Held() {
         {gates.map((gate) => (
           <li key={gate.cover.id}>
             <a href={hashOf(job.value ?? '', 'covers', gate.cover.id)}>
-              <span>{gate.cover.name}</span>
+              <span class="leads">{gate.cover.name}</span>
               <span class="soft">
                 {gate.closed
                   ? 'closed'
