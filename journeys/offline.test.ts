@@ -113,7 +113,7 @@ it('shows in one tab what another enters, and what a device that shares nothing 
     .waitFor();
   // Everybody says the same of the whole job.
   await device.page.getByRole('link', { name: 'Bench' }).first().click();
-  const counts = (of: Page): Promise<string> => of.locator('.counts').textContent();
+  const counts = (of: Page): Promise<string | null> => of.locator('.counts').textContent();
   await expect.poll(() => counts(device.page)).toBe(await counts(page));
   expect(await counts(other)).toBe(await counts(page));
   expect(await inLedger('cam.float', '0.0051in')).toHaveLength(1);

@@ -1,4 +1,5 @@
 import { networkInterfaces } from 'node:os';
+import { AxeBuilder } from '@axe-core/playwright';
 import { expect, it } from 'vitest';
 import { chromiumStarted, entered, errorsOf, introduced, SIZES } from './support/chromium.ts';
 import { LINNET, workshop } from './support/workshop.ts';
@@ -27,6 +28,8 @@ it.skipIf(!network)(
       const first = await page.goto(address);
       expect(first?.status()).toBe(403);
       await page.getByRole('heading', { name: 'Pair with the bench' }).waitFor();
+      const { violations } = await new AxeBuilder({ page }).setLegacyMode().analyze();
+      expect(violations.map(({ id }) => id)).toEqual([]);
       const api = await context.request.get(`${address}api/jobs`);
       expect(api.status()).toBe(403);
       expect(await api.text()).not.toContain('Linnet');
