@@ -84,3 +84,13 @@ export function ready() {
   );
   return false;
 }
+
+/** The tests of printed things read PDFs by poppler: installed where this may install, else named by the tests. */
+export function popplerWanted() {
+  if (spawnSync('pdftotext', ['-v'], { stdio: 'ignore' }).error === undefined) return;
+  if (process.platform !== 'linux' || process.getuid?.() !== 0) return;
+  console.log('Installing poppler-utils, by which the tests read PDFs …');
+  const options = { stdio: ['ignore', 'ignore', 'inherit'] };
+  spawnSync('apt-get', ['update', '-q'], options);
+  spawnSync('apt-get', ['install', '-y', '-q', 'poppler-utils'], options);
+}

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { checked, reportText } from './check/checks.mjs';
-import { nodeStatus, ROOT, ready } from './setup.mjs';
+import { nodeStatus, popplerWanted, ROOT, ready } from './setup.mjs';
 import { allAreas, areaLines, areasOf, closingLine, totalOf } from './test/tally.mjs';
 
 /** What vitest wrote; a report that is missing or cut short is one in which nothing ran. */
@@ -42,6 +42,7 @@ function finish(areas) {
 
 if (!ready()) finish(new Map([['install', { passed: 0, failed: 1, skipped: 0 }]]));
 else {
+  popplerWanted();
   const checks = await checked(ROOT, (result) => console.log(reportText(result)));
   const { status, report } = testRun();
   finish(
