@@ -1,4 +1,4 @@
-import type { Body, Entry } from '@fettle/book';
+import type { Body, Kind } from '@fettle/book';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { chromiumStarted, entered, errorsOf, introduced, SIZES } from './support/chromium.ts';
@@ -75,9 +75,7 @@ it('brings an engine of one’s own from an outline to its first verdict, by the
       ['the owner', '0.18 mm'],
       ['the owner', '0.28 mm'],
     ]);
-  const [amended] = (await logged(job, 'characteristic-amended')) as {
-    body: Body<'characteristic-amended'>;
-  }[];
+  const [amended] = await logged(job, 'characteristic-amended');
   expect(amended!.body).toMatchObject({
     characteristic: 'crank.end-float',
     change: {
@@ -94,5 +92,8 @@ it('brings an engine of one’s own from an outline to its first verdict, by the
   await context.close();
 });
 
-const logged = async (job: string, kind: string): Promise<Entry[]> =>
+const logged = async <K extends Kind>(
+  job: string,
+  kind: K,
+): Promise<{ readonly who: string; readonly body: Body<K> }[]> =>
   JSON.parse(await shop.fettle('log', job, '--kind', kind, '--json'));

@@ -61,6 +61,19 @@ export function nodeStatus(args) {
   return run.status ?? BROKEN_OFF;
 }
 
+/** Builds the command line with all it speaks to, then the page it serves. @returns 0, or the status that stopped it */
+export function buildStatus() {
+  const steps = [
+    [join(ROOT, 'node_modules/typescript/bin/tsc'), '-b', 'packages/cli', 'packages/web'],
+    [join(ROOT, 'node_modules/vite/bin/vite.js'), 'build', 'packages/web', '--logLevel', 'warn'],
+  ];
+  for (const args of steps) {
+    const status = nodeStatus(args);
+    if (status !== 0) return status;
+  }
+  return 0;
+}
+
 /** Installs what is missing, nothing else; says in one line what stands in the way. */
 export function ready() {
   if (!nodeIsNewEnough(process.versions.node)) {
@@ -85,12 +98,26 @@ export function ready() {
   return false;
 }
 
-/** The tests of printed things read PDFs by poppler: installed where this may install, else named by the tests. */
-export function popplerWanted() {
-  if (spawnSync('pdftotext', ['-v'], { stdio: 'ignore' }).error === undefined) return;
-  if (process.platform !== 'linux' || process.getuid?.() !== 0) return;
-  console.log('Installing poppler-utils, by which the tests read PDFs …');
+/** What the tests run that npm does not bring: the program, how it answers, and the package it comes in. */
+const TEST_PROGRAMS = [
+  { command: 'pdftotext', asked: '-v', from: 'poppler-utils' },
+  { command: 'chromium', asked: '--version', from: 'chromium' },
+];
+
+/** Installed where this may install; elsewhere the tests that want them fail and name what to install. */
+export function testProgramsWanted() {
+  const missing = TEST_PROGRAMS.filter(
+    ({ command, asked }) => spawnSync(command, [asked], { stdio: 'ignore' }).error !== undefined,
+  ).map(({ from }) => from);
+  if (missing.length === 0) return;
+  if (process.platform !== 'linux' || process.getuid?.() !== 0) {
+    console.error(
+      `Some tests will fail for want of ${missing.join(', ')}: apt-get install ${missing.join(' ')}`,
+    );
+    return;
+  }
+  console.log(`Installing ${missing.join(' and ')}, which the tests run …`);
   const options = { stdio: ['ignore', 'ignore', 'inherit'] };
   spawnSync('apt-get', ['update', '-q'], options);
-  spawnSync('apt-get', ['install', '-y', '-q', 'poppler-utils'], options);
+  spawnSync('apt-get', ['install', '-y', '-q', ...missing], options);
 }

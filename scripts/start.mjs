@@ -1,6 +1,6 @@
 // `npm start`: install, build, and do the main job on the demo engine. Safe to repeat.
 import { join } from 'node:path';
-import { nodeStatus, ROOT, ready } from './setup.mjs';
+import { buildStatus, nodeStatus, ROOT, ready } from './setup.mjs';
 
 // Verdicts answer with 1 (something out, undecided or missing), which is no failure of the program.
 // By its id: somebody's own job may have the same word in its title.
@@ -18,20 +18,10 @@ The bench page opens next. On the command line, in this folder:
   npx --no-install fettle --help
 `;
 
-/** The command line with all it speaks to, then the page it serves. */
-const BUILDS = [
-  [join(ROOT, 'node_modules/typescript/bin/tsc'), '-b', 'packages/cli', 'packages/web'],
-  [join(ROOT, 'node_modules/vite/bin/vite.js'), 'build', 'packages/web', '--logLevel', 'warn'],
-];
-
 function build() {
-  for (const args of BUILDS) {
-    const status = nodeStatus(args);
-    if (status === 0) continue;
-    console.error('The build failed; the lines above say where.');
-    return status;
-  }
-  return 0;
+  const status = buildStatus();
+  if (status !== 0) console.error('The build failed; the lines above say where.');
+  return status;
 }
 
 /** Runs the demo up to the first call that fails; 0 when all went well. */

@@ -32,17 +32,24 @@ export function totalOf(areas) {
 }
 
 /**
- * Checks and tests together. An error outside any test, a crash, or no test at all is a failure too, though no test
- * names it.
+ * Checks and tests together. An error outside any test, a crash, or a run of no test at all is a failure too, though
+ * no test names it.
  *
- * @param status  with which the test run ended
+ * @param runs  each with its areas and the status with which it ended
  */
-export function allAreas(checks, tests, status) {
+export function allAreas(checks, runs) {
   const failed = checks.filter(({ faults }) => faults.length > 0).length;
-  const areas = new Map([['check', { passed: checks.length - failed, failed, skipped: 0 }], ...tests]);
-  const total = totalOf(tests);
-  if (total.failed === 0 && (status !== 0 || total.passed === 0))
-    areas.set('test run', { passed: 0, failed: 1, skipped: 0 });
+  const areas = new Map([['check', { passed: checks.length - failed, failed, skipped: 0 }]]);
+  for (const { areas: tests, status } of runs) {
+    for (const [name, count] of tests) {
+      const before = areas.get(name) ?? empty();
+      areas.set(name, Object.fromEntries(Object.keys(before).map((key) => [key, before[key] + count[key]])));
+    }
+    const total = totalOf(tests);
+    if (total.failed > 0 || (status === 0 && total.passed > 0)) continue;
+    const broken = areas.get('test run') ?? empty();
+    areas.set('test run', { ...broken, failed: broken.failed + 1 });
+  }
   return areas;
 }
 

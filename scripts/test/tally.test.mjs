@@ -29,9 +29,20 @@ it('counts by area, and a file that could not be loaded as one failure', () => {
 it('a run that breaks off, or that runs nothing, fails though no test does', () => {
   const checks = [{ faults: [] }, { faults: ['a.ts:1 x'] }];
   const tests = new Map([['core', { passed: 3, failed: 0, skipped: 0 }]]);
-  expect(closingLine(totalOf(allAreas(checks, tests, 0)))).toBe('4 passed, 1 failed');
-  expect(closingLine(totalOf(allAreas(checks, tests, 1)))).toBe('4 passed, 2 failed');
-  expect(closingLine(totalOf(allAreas(checks, new Map(), 0)))).toBe('1 passed, 2 failed');
+  const counted = (...runs) => closingLine(totalOf(allAreas(checks, runs)));
+  expect(counted({ areas: tests, status: 0 })).toBe('4 passed, 1 failed');
+  expect(counted({ areas: tests, status: 1 })).toBe('4 passed, 2 failed');
+  expect(counted({ areas: new Map(), status: 0 })).toBe('1 passed, 2 failed');
+  // A good run before does not hide one that broke off, nor two that did each other.
+  expect(counted({ areas: tests, status: 0 }, { areas: new Map(), status: 1 })).toBe('4 passed, 2 failed');
+  expect(counted({ areas: new Map(), status: 1 }, { areas: new Map(), status: 1 })).toBe(
+    '1 passed, 3 failed',
+  );
+});
+
+it('adds up the areas of several runs', () => {
+  const run = (passed) => ({ areas: new Map([['core', { passed, failed: 0, skipped: 1 }]]), status: 0 });
+  expect(allAreas([], [run(3), run(4)]).get('core')).toEqual({ passed: 7, failed: 0, skipped: 2 });
 });
 
 it('knows which Node is new enough', () => {
