@@ -4,10 +4,12 @@ import { FASTENER_RUNNERS } from './fasteners.ts';
 import { LATER } from './later.ts';
 import { LUBRICATION_RUNNERS } from './lubrication.ts';
 import { METROLOGY_RUNNERS } from './metrology.ts';
+import { PRIMING_RUNNERS } from './priming.ts';
 import { SPRING_RUNNERS } from './springs.ts';
 
 const FILES: readonly (readonly [string, Runners])[] = [
   ['lubrication', LUBRICATION_RUNNERS],
+  ['priming', PRIMING_RUNNERS],
   ['fasteners', { ...FASTENER_RUNNERS, ...SPRING_RUNNERS }],
   ['metrology-geometry', METROLOGY_RUNNERS],
 ];

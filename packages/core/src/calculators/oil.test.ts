@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { answered } from '../catalogue/answered.ts';
-import { OIL_SOURCES } from '../sources/oil.ts';
+import { SOURCES } from '../sources/index.ts';
 import { OIL_CALCULATORS } from './oil.ts';
 
 type Input = Readonly<Record<string, unknown>>;
@@ -24,7 +24,7 @@ const codes = (answer: { cautions: readonly { code: string }[] }) => answer.caut
 for (const calculator of OIL_CALCULATORS) {
   it(`${calculator.name} answers its own example, names sources that exist and gives every sure output`, () => {
     const answer = ask(calculator.name, calculator.example);
-    for (const key of calculator.sources) expect(Object.keys(OIL_SOURCES)).toContain(key);
+    for (const key of calculator.sources) expect(Object.keys(SOURCES)).toContain(key);
     for (const [key, field] of Object.entries(calculator.output))
       if (!field.optional) expect(Object.keys(answer.results)).toContain(key);
   });

@@ -1,6 +1,7 @@
 import type { Calculator } from '../catalogue/calculator.ts';
 import { ANNULUS_LEAK } from './annulus-leak.ts';
 import { COIL_SPRING } from './coil-spring.ts';
+import { DRY_LIFT } from './dry-lift.ts';
 import { GEAR_PUMP } from './gear-pump.ts';
 import { GROOVE_FEED } from './groove-feed.ts';
 import { HOLE_FEED } from './hole-feed.ts';
@@ -20,6 +21,7 @@ export const OIL_CALCULATORS: readonly Calculator[] = [
   HOLE_FEED,
   ANNULUS_LEAK,
   GEAR_PUMP,
+  DRY_LIFT,
   ORIFICE,
   PIPE_LOSS,
   COIL_SPRING,
