@@ -92,6 +92,8 @@ export interface Book {
   readonly torquePasses: readonly Written<'torque-pass'>[];
   readonly dispositions: ReadonlyMap<string, Written<'disposition'>>;
   readonly orders: readonly (Written<'order'> & { readonly receipts: readonly string[] })[];
+  /** Repairs on offer by their own ids, the later word on each. */
+  readonly offers: ReadonlyMap<string, Written<'repair-offered'>>;
   readonly covers: ReadonlyMap<string, CoverOnRecord>;
   readonly notes: readonly Written<'note'>[];
   readonly photos: readonly Written<'photo'>[];

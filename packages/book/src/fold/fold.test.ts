@@ -216,3 +216,35 @@ describe('what rests on a struck entry', () => {
     expect(standings(here)).toEqual(['struck', 'counts']);
   });
 });
+
+const offered = (price: number) => ({
+  offer: 'grind',
+  name: 'Grind',
+  price,
+  restores: [],
+  repairs: [],
+  needs: [],
+  excludes: [],
+  trust: 'quoted' as const,
+});
+
+it('of an offer the later word counts, and striking it brings back the one before', () => {
+  const desk = new Desk('a');
+  desk.write('repair-offered', offered(510));
+  const dearer = desk.write('repair-offered', offered(560));
+  const price = (entries: readonly Entry[]) =>
+    foldedBook(entries, TINY.sheets, readSheet).offers.get('grind')?.body.price;
+  expect(price(desk.entries)).toBe(560);
+  desk.strike(dearer);
+  expect(price(desk.entries)).toBe(510);
+});
+
+it('two desks that price one offer differently are in conflict, and neither counts', () => {
+  const one = new Desk('a');
+  const other = new Desk('b');
+  one.write('repair-offered', offered(510));
+  other.write('repair-offered', offered(560));
+  const book = foldedBook(one.sees(other).entries, TINY.sheets, readSheet);
+  expect(book.offers.size).toBe(0);
+  expect(book.conflicts).toHaveLength(1);
+});

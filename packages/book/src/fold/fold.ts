@@ -139,6 +139,7 @@ export function foldedBook(
       ...order,
       receipts: receipts.filter((r) => r.body.order === order.entry.id).map((r) => r.entry.id),
     })),
+    offers: standings.byKey('repair-offered', (body) => body.offer),
     covers: foldedCovers(standings),
     notes: standings.all('note'),
     photos: standings.all('photo'),

@@ -47,6 +47,21 @@ const instrumentUncertainty = z.strictObject({
     .describe('share of the variance common to all readings of this instrument'),
 });
 
+/** What an offer brings back within limits. */
+const restored = z.strictObject({
+  characteristic: id,
+  at: place.optional().describe('axes left out mean all their places'),
+  value: said.optional().describe('what it will be; absent: within its limits for new parts'),
+  doubt: said
+    .optional()
+    .describe('U of that value at about 95 %; absent: anywhere within the limits for new parts'),
+  judged_by: z
+    .enum(['new', 'wear'])
+    .default('new')
+    .describe('the limits that will judge it: those for wear where it runs on a used part'),
+  size: z.string().max(60).optional().describe('a size of the sheet that moves its limits'),
+});
+
 export const BODIES = {
   'job-opened': z.strictObject({
     title: z.string().min(1).max(200),
@@ -160,6 +175,29 @@ export const BODIES = {
     number: z.string().max(200).optional(),
     price: z.number().nonnegative().optional(),
     lead_days: z.number().nonnegative().optional(),
+    note: prose.optional(),
+  }),
+  'repair-offered': z.strictObject({
+    offer: id.describe('a later entry with the same id takes the place of this one'),
+    name: z.string().min(1).max(200),
+    price: z.number().nonnegative().describe('in the money of the job'),
+    lead_time: said.optional().describe('such as "2 weeks" or "10 days", counted from when it can begin'),
+    restores: z.array(restored).max(200).default([]),
+    repairs: z
+      .array(z.strictObject({ repair: said, value: said.optional(), doubt: said.optional() }))
+      .max(50)
+      .default([])
+      .describe('repairs of the oil circuit brought to what it calls repaired, or to a value of their own'),
+    oil: z.string().max(60).optional().describe('another grade of the sheet, filled instead'),
+    needs: z
+      .array(id)
+      .max(50)
+      .default([])
+      .describe('offers without which this one is no use; it begins after them'),
+    excludes: z.array(id).max(50).default([]).describe('offers that cannot be taken beside this one'),
+    trust: z.enum(['quoted', 'assumed']).describe('the price and the time: said by who offers, or a guess'),
+    supplier: z.string().max(200).optional(),
+    number: z.string().max(200).optional(),
     note: prose.optional(),
   }),
   receipt: z.strictObject({ order: entryId, part: id.optional(), note: prose.optional() }),

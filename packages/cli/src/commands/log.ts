@@ -13,6 +13,7 @@ function gist({ body }: Entry): string {
     'position',
     'fastener',
     'cover',
+    'offer',
     'entry',
     'item',
     'title',

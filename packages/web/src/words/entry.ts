@@ -80,6 +80,10 @@ export function entryWords(book: Book, entry: Entry): string {
       return `Job opened: ${bodyOf(entry as Entry & { kind: 'job-opened' }).title}`;
     case 'spec-adopted':
       return `Spec sheet: ${bodyOf(entry as Entry & { kind: 'spec-adopted' }).title}`;
+    case 'repair-offered': {
+      const { name, price } = bodyOf(entry as Entry & { kind: 'repair-offered' });
+      return `On offer: ${name}, ${price}`;
+    }
     case 'order':
       return `Ordered: ${bodyOf(entry as Entry & { kind: 'order' }).item}`;
     default:
