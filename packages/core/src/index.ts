@@ -164,6 +164,8 @@ export {
   type Repeated,
   repeated,
 } from './uncertainty/evaluation.ts';
+export { factorInPlace, logNormalDensity, whitenInPlace } from './uncertainty/gaussian.ts';
+export { entropy, mutualInformation } from './uncertainty/information.ts';
 export { fittedLine, type Line } from './uncertainty/line.ts';
 export { monteCarlo, type Spread, type Trials } from './uncertainty/monte-carlo.ts';
 export { normalBetween, normalCdf, normalDensity, normalQuantile } from './uncertainty/normal.ts';

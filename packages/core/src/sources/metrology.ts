@@ -83,4 +83,16 @@ export const METROLOGY_SOURCES: Sources = {
     edition: 'IS 3179:1990, derived from BS 957-2:1969',
     checked: 'retrieved from a textbook page whose first figure is misprinted',
   },
+  'shannon-1948': {
+    title: 'A mathematical theory of communication',
+    edition: 'C. E. Shannon, 1948',
+    where: 'sections 6 and 12 (entropy, mutual information)',
+    checked: 'memory-certain; reproduced by the closed form of the symmetric binary channel',
+  },
+  'kass-raftery-1995': {
+    title: 'Bayes factors',
+    edition: 'R. E. Kass and A. E. Raftery, 1995',
+    where: '3.2: a Bayes factor of 1 to 3 is not worth more than a bare mention',
+    checked: 'memory-certain',
+  },
 };
