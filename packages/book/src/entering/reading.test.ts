@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readEntry } from '../ledger/entry.ts';
+import { readEntry } from '../ledger/read-entry.ts';
 import { Bench } from '../testing/bench.ts';
 import { inches } from '../testing/tiny-sheet.ts';
 import { admittedReading, type ReadingSaid } from './reading.ts';

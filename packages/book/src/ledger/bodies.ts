@@ -216,8 +216,5 @@ export const BODIES = {
 
 export type Kind = keyof typeof BODIES;
 export type Body<K extends Kind> = z.infer<(typeof BODIES)[K]>;
-
-/** The one version of every kind so far. A changed body becomes version 2 beside it; version 1 is read for ever. */
-export const BODY_VERSION = 1;
-
-export const isKnownKind = (kind: string): kind is Kind => Object.hasOwn(BODIES, kind);
+/** A body as it may be written: what has a default may be left out. */
+export type WrittenBody<K extends Kind> = z.input<(typeof BODIES)[K]>;

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Desk } from '../testing/desk.ts';
-import { readEntry } from './entry.ts';
 import { chainFaults, inOrder, isBefore, merged } from './ledger.ts';
+import { readEntry } from './read-entry.ts';
 
 const note = (text: string) => ({ text });
 

@@ -1,5 +1,5 @@
-import { BODY_VERSION, type Body, type Kind } from './bodies.ts';
-import { type Entry, entryHash } from './entry.ts';
+import type { Body, Kind } from './bodies.ts';
+import { BODY_VERSION, type Entry, entryHash } from './entry.ts';
 
 /** Who writes, with which clock reading and which fresh id: what a pure function cannot know. */
 export interface Pen {

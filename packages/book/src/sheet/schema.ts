@@ -1,6 +1,7 @@
 import * as z from 'zod';
-import { BODIES, BODY_VERSION } from '../ledger/bodies.ts';
-import { envelopeSchema } from '../ledger/entry.ts';
+import { BODIES } from '../ledger/bodies.ts';
+import { BODY_VERSION } from '../ledger/entry.ts';
+import { envelopeSchema } from '../ledger/envelope.ts';
 import { sheetSchema } from './sheet.ts';
 
 export type JsonSchema = Readonly<Record<string, unknown>>;
