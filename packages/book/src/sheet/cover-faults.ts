@@ -100,4 +100,5 @@ export function documentFaults(sheet: SpecSheet, faults: Faults): void {
   for (const [i, f] of sheet.fasteners.entries()) check(f.source, ['fasteners', i], f.id);
   for (const [i, p] of (sheet.oil?.pressures ?? []).entries())
     check(p.source, ['oil', 'pressures', i], `Oil pressure ${i + 1}`);
+  check(sheet.oil?.priming?.source, ['oil', 'priming'], 'Priming');
 }

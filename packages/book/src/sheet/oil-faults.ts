@@ -65,5 +65,29 @@ export function oilFaults(sheet: SpecSheet, byId: ReadonlyMap<string, Characteri
         `${subject} has no limit. Give one, or remove it.`,
       );
   }
+  primingFaults(sheet, faults);
   circuitFaults(sheet, byId, faults);
+}
+
+const PRIMING = [
+  ['lift', 'length', 'Height the oil is lifted to the pump'],
+  ['cranking', 'speed', 'Cranking speed'],
+  ['drill', 'speed', 'Speed of the pump on a drill'],
+  ['fill_volume', 'volume', 'Volume to be filled'],
+] as const;
+
+function primingFaults({ oil }: SpecSheet, faults: Faults): void {
+  if (!oil?.priming) return;
+  for (const [key, kind, subject] of PRIMING) {
+    const path = ['oil', 'priming', key];
+    const value = faults.quantity(oil.priming[key], kind, path, subject);
+    if (value !== undefined && !(value > 0))
+      faults.add(
+        'not-above-zero',
+        path,
+        oil.priming[key]!,
+        'more than nothing',
+        `${subject}: ${oil.priming[key]} is none. Correct it, or leave it out.`,
+      );
+  }
 }

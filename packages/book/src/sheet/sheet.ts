@@ -129,6 +129,24 @@ const coverSchema = z.strictObject({
 });
 export type Cover = z.infer<typeof coverSchema>;
 
+/** What decides whether a dry pump lifts oil to itself before the first start. */
+const primingSchema = z.strictObject({
+  lift: quantity.describe('from the surface of the oil up to the pump'),
+  cranking: quantity.describe('speed of the crank on the starter'),
+  drill: quantity.optional().describe('speed of the pump when a drill drives it'),
+  turns: z
+    .string()
+    .max(120)
+    .optional()
+    .describe('which way the pump turns, and seen from where: "clockwise, seen from above"'),
+  fill_volume: quantity
+    .optional()
+    .describe(
+      'to be filled beside the circuit’s passages before the gauge can show anything: filter, cooler',
+    ),
+  source: sourceSchema,
+});
+
 /** A circuit parameter taken from a characteristic rather than written down. */
 export const fromCharacteristicSchema = z.strictObject({
   from: id,
@@ -201,6 +219,7 @@ export const sheetSchema = z
         hot: quantity.describe('the sump temperature meant by hot'),
         speeds: z.array(quantity).describe('crank speeds at which pressure is shown; the first is idle'),
         circuit: circuitSchema.optional(),
+        priming: primingSchema.optional(),
       })
       .optional(),
   })

@@ -1,7 +1,8 @@
-import type { Body } from '@fettle/book';
-import { failed, ok } from '@fettle/core';
+import { type Body, type Book, gaugeJudgement } from '@fettle/book';
+import { CATALOGUE, failed, ok } from '@fettle/core';
 import { entered, issue, overZero, present, quantities } from '../entered.ts';
 import type { Register } from '../registration.ts';
+import { gaugeJudgementLines } from '../words/start-up-lines.ts';
 
 const WHEN = ['as-found', 'start-up', 'break-in', 'later'] as const;
 
@@ -89,8 +90,19 @@ export const registerGauge: Register = (program, run) => {
                 }) as Body<'gauge-reading'>,
               });
             },
-            `Gauge: ${pressure} at ${speed}${said.temperature ? `, ${said.temperature}` : ''}.`,
+            (book) =>
+              [
+                `Gauge: ${pressure} at ${speed}${said.temperature ? `, ${said.temperature}` : ''}.`,
+                ...judgedLast(book),
+              ].join('\n'),
           ),
         ),
     );
 };
+
+/** The reading just written, judged at once; nothing where the circuit or its temperature is not there to judge by. */
+function judgedLast(book: Book): string[] {
+  const last = book.gaugeReadings.at(-1);
+  const judgement = last && gaugeJudgement(book, CATALOGUE, last);
+  return judgement?.ok ? gaugeJudgementLines(book, judgement.value) : [];
+}

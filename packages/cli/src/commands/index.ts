@@ -4,6 +4,7 @@ import { registerCalc } from './calc.ts';
 import { registerCheck } from './check.ts';
 import { registerDecide } from './decide.ts';
 import { registerDevices } from './devices.ts';
+import { registerFirstStart } from './first-start.ts';
 import { registerGate } from './gate.ts';
 import { registerGauge } from './gauge.ts';
 import { registerJobs } from './jobs.ts';
@@ -13,6 +14,7 @@ import { registerNote } from './note.ts';
 import { registerOil } from './oil.ts';
 import { registerOrders } from './orders.ts';
 import { registerParts } from './parts.ts';
+import { registerPrime } from './prime.ts';
 import { registerPrinted } from './printed.ts';
 import { registerRead } from './read.ts';
 import { registerSeen } from './see.ts';
@@ -40,6 +42,8 @@ export const COMMANDS: readonly Register[] = [
   registerCheck,
   registerWhy,
   registerOil,
+  registerPrime,
+  registerFirstStart,
   registerGate,
   registerStrike,
   registerLog,
