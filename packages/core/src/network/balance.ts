@@ -1,26 +1,45 @@
-import type { FlowAndSlope, FlowLaw } from './element.ts';
-import { type Envelope, solvedInPlace } from './envelope.ts';
+import type { Elimination } from './elimination.ts';
+import type { Flat } from './flat.ts';
+import { type Imbalance, imbalance } from './imbalance.ts';
 
-/** One element between two nodes; −1 is the sump, where the pressure is zero. */
-export interface Branch {
-  readonly from: number;
-  readonly to: number;
-  readonly law: FlowLaw;
-  readonly head: number;
-  readonly count: number;
+/** Room that one network's solves share, so that a thousand of them allocate nothing. */
+export interface Workroom {
+  readonly at: Imbalance;
+  readonly next: Imbalance;
+  readonly step: Float64Array;
+  readonly trial: Float64Array;
 }
 
-export interface Balance {
-  readonly iterations: number;
-  readonly converged: boolean;
-  /** Greatest imbalance of a node [m³/s]. */
-  readonly residual: number;
+export function workroomOf(nodes: number, slots: number): Workroom {
+  const room = (): Imbalance => ({
+    residual: new Float64Array(nodes + 1),
+    diagonal: new Float64Array(nodes + 1),
+    coupling: new Float64Array(slots + 1),
+  });
+  return { at: room(), next: room(), step: new Float64Array(nodes + 1), trial: new Float64Array(nodes + 1) };
 }
 
 const MOST_ITERATIONS = 200;
 const MOST_TRIALS = 60;
 /** Far over any pressure in an engine: how far a node that nothing yet drains may be thrown in one step [Pa]. */
 const LONGEST_STEP = 1e8;
+
+/** Greatest imbalance of a node [m³/s]. */
+export function worstOf({ residual }: Imbalance, nodes: number): number {
+  let most = 0;
+  for (let i = 0; i < nodes; i++) {
+    const size = Math.abs(residual[i]!);
+    if (size > most) most = size;
+  }
+  return most;
+}
+
+/** Smallest pivot a factor may keep. */
+export function leastPivot(matrix: Imbalance, nodes: number): number {
+  let greatest = 0;
+  for (let i = 0; i < nodes; i++) if (matrix.diagonal[i]! > greatest) greatest = matrix.diagonal[i]!;
+  return Math.max(greatest * 1e-15, worstOf(matrix, nodes) / LONGEST_STEP + Number.MIN_VALUE);
+}
 
 /**
  * Node pressures at which every node's outflow equals its inflow.
@@ -29,76 +48,57 @@ const LONGEST_STEP = 1e8;
  * function. A Newton step is damped along its ray until r·d there is at most half of what it was: that alone
  * brings it home from anywhere, valves and all, where damping by rule of thumb cycles.
  *
- * @param pressures  start, and the answer [Pa]
+ * @param pressures  start, and the answer [Pa]; the sump's zero after the last
+ * @param tolerance  of the last step, as a share of the highest pressure; what is left after it is its square
+ * @returns          steps taken, the sign turned when they ended without an answer
  */
-export function balance(branches: readonly Branch[], envelope: Envelope, pressures: Float64Array): Balance {
-  const n = pressures.length;
-  const residual = new Float64Array(n);
-  const step = new Float64Array(n);
-  const trial = new Float64Array(n);
-  const out: FlowAndSlope = { flow: 0, slope: 0 };
-  const { rows, matrix } = envelope;
-
-  const imbalance = (at: Float64Array, withSlopes: boolean): void => {
-    residual.fill(0);
-    if (withSlopes) matrix.fill(0);
-    for (const { from, to, law, head, count } of branches) {
-      law((from < 0 ? 0 : at[from]!) - (to < 0 ? 0 : at[to]!) + head, out);
-      const flow = count * out.flow;
-      if (from >= 0) residual[from]! += flow;
-      if (to >= 0) residual[to]! -= flow;
-      if (!withSlopes) continue;
-      const slope = count * out.slope;
-      if (from >= 0) matrix[rows[from]! + from]! += slope;
-      if (to >= 0) matrix[rows[to]! + to]! += slope;
-      if (from >= 0 && to >= 0) matrix[from > to ? rows[from]! + to : rows[to]! + from]! -= slope;
-    }
-  };
-
-  const along = (t: number): number => {
-    for (let i = 0; i < n; i++) trial[i] = pressures[i]! + t * step[i]!;
-    imbalance(trial, false);
-    let sum = 0;
-    for (let i = 0; i < n; i++) sum += residual[i]! * step[i]!;
-    return sum;
-  };
-
-  const worst = (): number => {
-    let most = 0;
-    for (let i = 0; i < n; i++) most = Math.max(most, Math.abs(residual[i]!));
-    return most;
-  };
-
+export function balance(
+  flat: Flat,
+  elimination: Elimination,
+  room: Workroom,
+  smoothing: number,
+  tolerance: number,
+  pressures: Float64Array,
+): number {
+  const n = flat.nodes;
+  const { step, trial } = room;
+  let { at, next } = room;
+  imbalance(flat, pressures, smoothing, at);
   for (let iteration = 1; iteration <= MOST_ITERATIONS; iteration++) {
-    imbalance(pressures, true);
+    const { residual } = at;
     for (let i = 0; i < n; i++) step[i] = -residual[i]!;
-    const before = residual.slice();
-    solvedInPlace(envelope, step, worst() / LONGEST_STEP + Number.MIN_VALUE);
+    step[n] = 0;
+    elimination.factor(at, leastPivot(at, n));
+    elimination.solve(at, step);
     let slope0 = 0;
     let longest = 0;
     let highest = 0;
     for (let i = 0; i < n; i++) {
-      slope0 += before[i]! * step[i]!;
-      longest = Math.max(longest, Math.abs(step[i]!));
-      highest = Math.max(highest, Math.abs(pressures[i]!));
+      const by = step[i]!;
+      const p = pressures[i]!;
+      slope0 += residual[i]! * by;
+      longest = Math.max(longest, Math.abs(by));
+      highest = Math.max(highest, Math.abs(p));
+      trial[i] = p + by;
     }
-    if (!Number.isFinite(longest)) return { iterations: iteration, converged: false, residual: worst() };
-    if (longest <= 1e-9 * (1e3 + highest)) {
-      for (let i = 0; i < n; i++) pressures[i]! += step[i]!;
-      imbalance(pressures, false);
-      return { iterations: iteration, converged: true, residual: worst() };
+    if (!(longest < Number.POSITIVE_INFINITY)) return -iteration;
+    if (longest <= tolerance * (1e3 + highest)) {
+      for (let i = 0; i < n; i++) pressures[i] = trial[i]!;
+      return iteration;
     }
+    imbalance(flat, trial, smoothing, next);
     const enough = Math.abs(slope0) / 2;
-    let t = 1;
-    let slope = along(1);
+    let slope = alongStep(next, step, n);
     if (slope > enough) {
       let low = 0;
       let slopeLow = slope0;
       let high = 1;
       let slopeHigh = slope;
       for (let k = 0; k < MOST_TRIALS && Math.abs(slope) > enough; k++) {
-        t = (low * slopeHigh - high * slopeLow) / (slopeHigh - slopeLow);
-        slope = along(t);
+        const t = (low * slopeHigh - high * slopeLow) / (slopeHigh - slopeLow);
+        for (let i = 0; i < n; i++) trial[i] = pressures[i]! + t * step[i]!;
+        imbalance(flat, trial, smoothing, next);
+        slope = alongStep(next, step, n);
         if (slope > 0) {
           high = t;
           slopeHigh = slope;
@@ -111,8 +111,17 @@ export function balance(branches: readonly Branch[], envelope: Envelope, pressur
         }
       }
     }
-    for (let i = 0; i < n; i++) pressures[i]! += t * step[i]!;
+    for (let i = 0; i < n; i++) pressures[i] = trial[i]!;
+    const was = at;
+    at = next;
+    next = was;
   }
-  imbalance(pressures, false);
-  return { iterations: MOST_ITERATIONS, converged: false, residual: worst() };
+  return -MOST_ITERATIONS;
+}
+
+/** r·d: how the convex function still falls along the step. */
+function alongStep({ residual }: Imbalance, step: Float64Array, n: number): number {
+  let sum = 0;
+  for (let i = 0; i < n; i++) sum += residual[i]! * step[i]!;
+  return sum;
 }

@@ -1,33 +1,9 @@
 import type { QuantityKind } from '../units/kinds.ts';
 import type { Bounds } from '../units/read-quantity.ts';
+import type { ElementConditions, FilmOil, FlowAndSlope, FlowLaw } from './flow-law.ts';
+import type { Piece } from './pieces.ts';
 
-/** Oil as one element sees it: its own film temperature counts. */
-export interface FilmOil {
-  /** μ [Pa·s] */
-  readonly viscosity: number;
-  /** ρ [kg/m³] */
-  readonly density: number;
-}
-
-/** What an element's law is given for one solve. */
-export interface ElementConditions extends FilmOil {
-  /** Speed of the crank [rad/s] */
-  readonly speed: number;
-  /** Pressure difference under which an orifice turns linear [Pa] */
-  readonly smoothing: number;
-}
-
-/** Writes flow and slope of the flow into `out`; reused, so that a thousand solves allocate little. */
-export interface FlowAndSlope {
-  flow: number;
-  slope: number;
-}
-
-/**
- * Flow of an element for a pressure difference (upstream less downstream, head included).
- * Never falls as the difference grows: that is what makes the balance of the network convex.
- */
-export type FlowLaw = (difference: number, out: FlowAndSlope) => void;
+export type { ElementConditions, FilmOil, FlowAndSlope, FlowLaw };
 
 export interface LawParameter extends Bounds {
   readonly kind: QuantityKind;
@@ -47,7 +23,7 @@ interface LawChoice {
 export type Parameters = Readonly<Record<string, number>>;
 export type Choices = Readonly<Record<string, string>>;
 
-export interface Law {
+interface LawInWords {
   /** What the element is, in a sentence. */
   readonly doc: string;
   readonly formula: string;
@@ -62,8 +38,17 @@ export interface Law {
   readonly together?: readonly (readonly string[])[];
   /** What cannot be, in words; undefined when all is well. */
   readonly fault?: (p: Parameters) => { key: string; wanted: string } | undefined;
-  readonly flow: (p: Parameters, c: ElementConditions, choices: Choices) => FlowLaw;
 }
+
+/**
+ * A law is put together from pieces of known shape, which a thousand solves go through without a call; one that no
+ * shape fits gives its flow as a function of its own.
+ */
+export type Law = LawInWords &
+  (
+    | { readonly pieces: (p: Parameters, choices: Choices) => readonly Piece[] }
+    | { readonly flow: (p: Parameters, c: ElementConditions, choices: Choices) => FlowLaw }
+  );
 
 export const given = (value: number | undefined): value is number =>
   value !== undefined && !Number.isNaN(value);

@@ -1,13 +1,14 @@
 /**
- * Symmetric positive definite matrix kept row by row from its first entry to the diagonal.
+ * Symmetric positive definite matrix: its diagonal apart, and of each row what lies from its first entry to there.
  * In the order of a walk outward from the sump, turned round, an engine's circuit fills hardly anything in.
  */
 export interface Envelope {
   /** First column kept of each row. */
   readonly first: Int32Array;
-  /** Index into `matrix` of column 0 of each row (it may lie before the row's own first entry). */
+  /** Index of column 0 of each row among the entries (it may lie before the row's own first entry). */
   readonly rows: Int32Array;
-  readonly matrix: Float64Array;
+  /** Number of entries beside the diagonal. */
+  readonly size: number;
 }
 
 /** Room for the matrix of a graph. @param edges pairs of node numbers, −1 for the fixed node */
@@ -22,9 +23,9 @@ export function envelopeOf(nodes: number, edges: readonly (readonly [number, num
   let size = 0;
   for (let i = 0; i < nodes; i++) {
     rows[i] = size - first[i]!;
-    size += i - first[i]! + 1;
+    size += i - first[i]!;
   }
-  return { first, rows, matrix: new Float64Array(size) };
+  return { first, rows, size };
 }
 
 /** Order of the nodes for a narrow envelope: breadth first from a far node, then turned round (Cuthill and McKee). */
@@ -56,36 +57,54 @@ export function narrowOrder(nodes: number, edges: readonly (readonly [number, nu
 }
 
 /**
- * Solves A x = b by Cholesky: factors `matrix` in place and turns `b` into x.
+ * Factors A = L D Lᵀ in place: `diagonal` becomes D, `lower` the part of L under its unit diagonal.
  *
  * @param least  smallest pivot; one under it (a node that only shut valves hold has none) is lifted to it, which
  *               keeps the direction downhill and leaves the rest to the line search
  */
-export function solvedInPlace({ first, rows, matrix }: Envelope, b: Float64Array, least: number): void {
-  const n = first.length;
-  let greatest = 0;
-  for (let i = 0; i < n; i++) greatest = Math.max(greatest, matrix[rows[i]! + i]!);
-  for (let i = 0; i < n; i++) {
+export function envelopeFactored(
+  { first, rows }: Envelope,
+  diagonal: Float64Array,
+  lower: Float64Array,
+  least: number,
+): void {
+  for (let i = 0; i < first.length; i++) {
     const row = rows[i]!;
     const start = first[i]!;
+    let pivot = diagonal[i]!;
+    // First L D of the row, then L itself, so that each product is needed once.
     for (let j = start; j < i; j++) {
       const other = rows[j]!;
-      let sum = matrix[row + j]!;
-      for (let k = Math.max(start, first[j]!); k < j; k++) sum -= matrix[row + k]! * matrix[other + k]!;
-      matrix[row + j] = sum / matrix[other + j]!;
+      let sum = lower[row + j]!;
+      for (let k = Math.max(start, first[j]!); k < j; k++) sum -= lower[row + k]! * lower[other + k]!;
+      lower[row + j] = sum;
     }
-    let pivot = matrix[row + i]!;
-    for (let k = start; k < i; k++) pivot -= matrix[row + k]! ** 2;
-    matrix[row + i] = Math.sqrt(Math.max(pivot, greatest * 1e-15, least));
+    for (let j = start; j < i; j++) {
+      const scaled = lower[row + j]!;
+      const l = scaled / diagonal[j]!;
+      pivot -= scaled * l;
+      lower[row + j] = l;
+    }
+    diagonal[i] = Math.max(pivot, least);
   }
+}
+
+/** Turns b into x of A x = b, by the factored matrix. */
+export function envelopeSolved(
+  { first, rows }: Envelope,
+  diagonal: Float64Array,
+  lower: Float64Array,
+  b: Float64Array,
+): void {
+  const n = first.length;
   for (let i = 0; i < n; i++) {
     let sum = b[i]!;
-    for (let k = first[i]!; k < i; k++) sum -= matrix[rows[i]! + k]! * b[k]!;
-    b[i] = sum / matrix[rows[i]! + i]!;
+    for (let k = first[i]!; k < i; k++) sum -= lower[rows[i]! + k]! * b[k]!;
+    b[i] = sum;
   }
+  for (let i = 0; i < n; i++) b[i]! /= diagonal[i]!;
   for (let i = n - 1; i >= 0; i--) {
-    const x = b[i]! / matrix[rows[i]! + i]!;
-    b[i] = x;
-    for (let k = first[i]!; k < i; k++) b[k]! -= matrix[rows[i]! + k]! * x;
+    const x = b[i]!;
+    for (let k = first[i]!; k < i; k++) b[k]! -= lower[rows[i]! + k]! * x;
   }
 }

@@ -6,7 +6,7 @@ import type { QuantityKind } from '../units/kinds.ts';
 import { quantitySchema } from '../units/quantity-in.ts';
 import { type Bounds, gotInWords } from '../units/read-quantity.ts';
 import { celsius, kilogramPerCubicMetre, squareMetrePerSecond } from '../units/si.ts';
-import type { FilmOil } from './element.ts';
+import type { FilmOil } from './flow-law.ts';
 
 /** A quantity as the file says it: text with its unit, or a bare number in SI; read once its law is known. */
 export const written = (description: string, kind: QuantityKind, bounds: Bounds = { above: 0 }) =>

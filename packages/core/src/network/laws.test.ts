@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import type { FlowAndSlope, Law } from './element.ts';
+import { workroomOf } from './balance.ts';
+import { underConditions } from './conditions.ts';
+import type { Law } from './element.ts';
+import { flatOf } from './flat.ts';
+import { imbalance } from './imbalance.ts';
+import { tabledEccentricity } from './journal-eccentricity.ts';
 import { LAWS } from './laws.ts';
+
+const SMOOTHING = 500;
 
 // A parameter set for each law with which it can be tried.
 const TRIED: Readonly<Record<keyof typeof LAWS, Record<string, number | string>>> = {
@@ -46,15 +53,25 @@ for (const [name, parameters] of Object.entries(TRIED)) {
     const fallbacks = Object.fromEntries(
       Object.entries(law.parameters).map(([key, p]) => [key, p.fallback ?? Number.NaN]),
     );
-    const flow = law.flow(
-      { ...fallbacks, ...(parameters as Record<string, number>) },
-      { viscosity: 0.012, density: 850, speed: 200, smoothing: 500 },
-      { hole: 'widest' },
-    );
-    const out: FlowAndSlope = { flow: 0, slope: 0 };
+    const placed = {
+      id: name,
+      from: 0,
+      to: -1,
+      law,
+      parameters: { ...fallbacks, count: 1, film_rise: 0, ...(parameters as Record<string, number>) },
+      choices: { hole: 'widest' },
+    };
+    const flat = flatOf(1, [placed], () => 1);
+    const oil = {
+      speed: 200,
+      viscosity: Float64Array.of(0.012),
+      density: Float64Array.of(850),
+    };
+    underConditions(flat, oil, { viscosity: 1, reliefPreload: 1 }, SMOOTHING, tabledEccentricity());
+    const room = workroomOf(1, 1).at;
     const at = (dp: number) => {
-      flow(dp, out);
-      return { ...out };
+      imbalance(flat, Float64Array.of(dp, 0), SMOOTHING, room);
+      return { flow: room.residual[0]!, slope: room.diagonal[0]! };
     };
     fc.assert(
       fc.property(fc.double({ min: -8e5, max: 8e5, noNaN: true }), (dp) => {

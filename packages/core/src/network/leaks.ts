@@ -1,35 +1,13 @@
 import { annulusLeak, grooveFeed, type HolePlace, holeFeed } from '../oil/bearing-feed.ts';
 import { endSlip, idealFlow, slotFlow, tipSlip } from '../oil/gear-pump.ts';
-import { shortBearingEccentricity } from '../oil/short-bearing.ts';
-import {
-  cubicMetre,
-  metre,
-  metrePerSecond,
-  newton,
-  pascal,
-  pascalSecond,
-  radianPerSecond,
-} from '../units/si.ts';
-import {
-  type ElementConditions,
-  type FlowLaw,
-  fallback,
-  given,
-  type Law,
-  needed,
-  optional,
-  type Parameters,
-} from './element.ts';
+import { cubicMetre, metre, pascal, pascalSecond, radianPerSecond } from '../units/si.ts';
+import { fallback, given, type Law, needed, optional, type Parameters } from './element.ts';
+import { GROWTH, type Journal, type Piece } from './pieces.ts';
 
 const ONE = pascal(1);
-
-/** A film leak is linear in pressure: its flow at one pascal is its slope. */
-const linear =
-  (slope: number): FlowLaw =>
-  (difference, out) => {
-    out.flow = slope * difference;
-    out.slope = slope;
-  };
+/** At unit viscosity and gap a film's flow is its strength. */
+const UNIT_VISCOSITY = pascalSecond(1);
+const UNIT_GAP = metre(1);
 
 const SHARE = { min: 0, below: 1 } as const;
 
@@ -56,21 +34,14 @@ const RUNNING = {
 
 const ONE_OF_RUNNING = [[['eccentricity_ratio'], ['load']]] as const;
 
-const surfaceSpeed = (p: Parameters, c: ElementConditions): number =>
-  (c.speed * p.speed_ratio! * p.diameter!) / 2;
-
-/** ε, given or from the load; `lands` share the load and are short bearings each. */
-function eccentricity(p: Parameters, c: ElementConditions, length: number, lands: number): number {
-  if (given(p.eccentricity_ratio)) return p.eccentricity_ratio;
-  const krpm = (c.speed * 30) / Math.PI / 1000;
-  const load = p.load! + p.load_per_krpm2! * krpm * krpm;
-  return shortBearingEccentricity(
-    newton(load / lands),
-    metre(p.radial_clearance!),
-    pascalSecond(c.viscosity),
-    metrePerSecond(surfaceSpeed(p, c)),
-    metre(length),
-  );
+/** ε, given or to be found from the load; `lands` share the load and are short bearings each. */
+function journal(p: Parameters, length: number, lands: number): Journal {
+  if (given(p.eccentricity_ratio)) return { eccentricity: p.eccentricity_ratio };
+  return {
+    load: p.load! / lands,
+    loadPerKrpm2: p.load_per_krpm2! / lands,
+    stiffness: ((p.speed_ratio! * p.diameter!) / 2) * length ** 3,
+  };
 }
 
 const holeFits = (p: Parameters) =>
@@ -89,12 +60,18 @@ export const grooveBearing: Law = {
     ...RUNNING,
   },
   exactlyOne: ONE_OF_RUNNING,
-  flow: (p, c) => {
+  pieces: (p) => {
     const land = metre(p.land_length!);
-    const e = eccentricity(p, c, land, 2);
-    return linear(
-      grooveFeed(metre(p.diameter!), land, metre(p.radial_clearance!), e, ONE, pascalSecond(c.viscosity)),
-    );
+    return [
+      {
+        shape: 'film',
+        strength: grooveFeed(metre(p.diameter!), land, UNIT_GAP, 0, ONE, UNIT_VISCOSITY),
+        gap: p.radial_clearance!,
+        gapKey: 'radial_clearance',
+        growth: GROWTH.annular,
+        journal: journal(p, land, 2),
+      },
+    ];
   },
 };
 
@@ -118,19 +95,19 @@ export const holeBearing: Law = {
   },
   exactlyOne: ONE_OF_RUNNING,
   fault: holeFits,
-  flow: (p, c, choices) => {
+  pieces: (p, choices) => {
     const length = metre(p.length!);
-    return linear(
-      holeFeed(
-        length,
-        metre(p.hole_diameter!),
-        metre(p.radial_clearance!),
-        eccentricity(p, c, length, 1),
-        ONE,
-        pascalSecond(c.viscosity),
-        choices.hole as HolePlace,
-      ),
-    );
+    const place = choices.hole as HolePlace;
+    return [
+      {
+        shape: 'film',
+        strength: holeFeed(length, metre(p.hole_diameter!), UNIT_GAP, 0, ONE, UNIT_VISCOSITY, place),
+        gap: p.radial_clearance!,
+        gapKey: 'radial_clearance',
+        growth: place === 'widest' ? GROWTH.widest : GROWTH.annular,
+        journal: journal(p, length, 1),
+      },
+    ];
   },
 };
 
@@ -149,19 +126,22 @@ export const holeBearingWithSideFlow: Law = {
   },
   exactlyOne: ONE_OF_RUNNING,
   fault: holeFits,
-  flow: (p, c) => {
+  pieces: (p) => {
     const length = p.length!;
-    const clearance = p.radial_clearance!;
-    const e = eccentricity(p, c, length, 1);
-    const pressed =
-      (0.675 * (p.hole_diameter! / length + 0.4) ** 1.75 * clearance ** 3 * (1 + 1.5 * e * e)) / c.viscosity;
-    const drawn = p.side_flow_factor! * e * clearance * surfaceSpeed(p, c) * length;
-    const half = p.side_flow_pressure!;
-    return (difference, out) => {
-      const sum = Math.abs(difference) + half;
-      out.flow = pressed * difference + (drawn * difference) / sum;
-      out.slope = pressed + (drawn * half) / (sum * sum);
-    };
+    return [
+      {
+        shape: 'film',
+        strength: 0.675 * (p.hole_diameter! / length + 0.4) ** 1.75,
+        gap: p.radial_clearance!,
+        gapKey: 'radial_clearance',
+        growth: GROWTH.annular,
+        journal: journal(p, length, 1),
+        drawn: {
+          amount: (p.side_flow_factor! * p.speed_ratio! * p.diameter! * length) / 2,
+          half: p.side_flow_pressure!,
+        },
+      },
+    ];
   },
 };
 
@@ -175,17 +155,22 @@ export const annulus: Law = {
     radial_clearance: needed('length', 'half of the diametral clearance'),
     eccentricity_ratio: needed('ratio', '0 concentric, 1 touching', { min: 0, max: 1 }),
   },
-  flow: (p, c) =>
-    linear(
-      annulusLeak(
+  pieces: (p) => [
+    {
+      shape: 'film',
+      strength: annulusLeak(
         metre(p.diameter!),
         metre(p.length!),
-        metre(p.radial_clearance!),
+        UNIT_GAP,
         p.eccentricity_ratio!,
         ONE,
-        pascalSecond(c.viscosity),
+        UNIT_VISCOSITY,
       ),
-    ),
+      gap: p.radial_clearance!,
+      gapKey: 'radial_clearance',
+      growth: GROWTH.none,
+    },
+  ],
 };
 
 export const slot: Law = {
@@ -197,7 +182,15 @@ export const slot: Law = {
     length: needed('length', 'along the flow'),
     gap: needed('length', 'height of the gap', { min: 0 }),
   },
-  flow: (p, c) => linear(slotFlow(p.width!, metre(p.gap!), p.length!, ONE, pascalSecond(c.viscosity))),
+  pieces: (p) => [
+    {
+      shape: 'film',
+      strength: slotFlow(p.width!, UNIT_GAP, p.length!, ONE, UNIT_VISCOSITY),
+      gap: p.gap!,
+      gapKey: 'gap',
+      growth: GROWTH.none,
+    },
+  ],
 };
 
 export const laminarLeak: Law = {
@@ -205,7 +198,7 @@ export const laminarLeak: Law = {
   formula: 'Q = k Δp / μ',
   source: 'definition',
   parameters: { strength: needed('volume', 'k, flow times viscosity over pressure', { min: 0 }) },
-  flow: (p, c) => linear(p.strength! / c.viscosity),
+  pieces: (p) => [{ shape: 'film', strength: p.strength!, gap: 1, growth: GROWTH.none }],
 };
 
 export const filter: Law = {
@@ -217,7 +210,14 @@ export const filter: Law = {
     pressure_drop: needed('pressure', 'Δp0, of the test'),
     dynamic_viscosity: needed('dynamic-viscosity', 'μ0, of the oil in the test'),
   },
-  flow: (p, c) => linear((p.flow! * p.dynamic_viscosity!) / (p.pressure_drop! * c.viscosity)),
+  pieces: (p) => [
+    {
+      shape: 'film',
+      strength: (p.flow! * p.dynamic_viscosity!) / p.pressure_drop!,
+      gap: 1,
+      growth: GROWTH.none,
+    },
+  ],
 };
 
 export const gearPump: Law = {
@@ -245,26 +245,32 @@ export const gearPump: Law = {
     ['end_clearance', 'face_ratio'],
     ['tip_clearance', 'tip_land', 'tips_in_series', 'face_width'],
   ],
-  flow: (p, c) => {
-    const viscosity = pascalSecond(c.viscosity);
-    const ends = given(p.end_clearance)
-      ? endSlip(metre(p.end_clearance), p.face_ratio!, p.face_split!, ONE, viscosity)
-      : 0;
-    const tips = given(p.tip_clearance)
-      ? tipSlip(
-          metre(p.tip_clearance),
+  pieces: (p) => {
+    const perRadian = idealFlow(cubicMetre(p.displacement!), radianPerSecond(p.speed_ratio!));
+    const pieces: Piece[] = [{ shape: 'delivery', perRadian }];
+    if (given(p.end_clearance))
+      pieces.push({
+        shape: 'film',
+        strength: endSlip(UNIT_GAP, p.face_ratio!, p.face_split!, ONE, UNIT_VISCOSITY),
+        gap: p.end_clearance,
+        gapKey: 'end_clearance',
+        growth: GROWTH.none,
+      });
+    if (given(p.tip_clearance))
+      pieces.push({
+        shape: 'film',
+        strength: tipSlip(
+          UNIT_GAP,
           metre(p.tip_land!),
           p.tips_in_series!,
           metre(p.face_width!),
           ONE,
-          viscosity,
-        )
-      : 0;
-    const ideal = idealFlow(cubicMetre(p.displacement!), radianPerSecond(p.speed_ratio! * c.speed));
-    const slip = ends + tips;
-    return (difference, out) => {
-      out.flow = ideal + slip * difference;
-      out.slope = slip;
-    };
+          UNIT_VISCOSITY,
+        ),
+        gap: p.tip_clearance,
+        gapKey: 'tip_clearance',
+        growth: GROWTH.none,
+      });
+    return pieces;
   },
 };

@@ -1,24 +1,19 @@
 import { failed, type Issue, type Outcome, ok } from '../issue.ts';
 import type { QuantityKind } from '../units/kinds.ts';
 import type { Bounds } from '../units/read-quantity.ts';
-import { type Branch, balance } from './balance.ts';
-import type { ElementConditions, LawParameter } from './element.ts';
-import { type Envelope, envelopeOf, narrowOrder } from './envelope.ts';
-import { type Fluid, filmOil } from './fluid.ts';
+import type { LawParameter } from './element.ts';
+import { type Elimination, eliminationOf } from './elimination.ts';
+import { narrowOrder } from './envelope.ts';
+import type { PlacedElement } from './flat.ts';
+import type { Fluid } from './fluid.ts';
 import { COMMON_PARAMETERS } from './laws.ts';
-import { turningHead } from './openings.ts';
-import { elementOf, fluidOf, issue, quantityAt, type ReadElement, shown } from './read.ts';
+import { FINAL, PreparedNetwork } from './prepared.ts';
+import { elementOf, fluidOf, issue, quantityAt, shown } from './read.ts';
 import { DEFAULT_SMOOTHING } from './schema.ts';
 import { graphOf, outlined } from './shape.ts';
 
-interface CompiledElement extends ReadElement {
-  readonly id: string;
-  readonly from: number;
-  readonly to: number;
-}
-
 interface Place {
-  readonly element: CompiledElement;
+  readonly element: PlacedElement;
   readonly key: string;
   readonly spec: LawParameter;
 }
@@ -37,10 +32,12 @@ export interface CompiledNetwork {
   readonly temperature?: number;
   /** @internal */
   readonly inside: {
-    readonly elements: readonly CompiledElement[];
+    readonly elements: readonly PlacedElement[];
     readonly fluid: Fluid;
     readonly smoothing: number;
-    readonly envelope: Envelope;
+    readonly elimination: Elimination;
+    /** The network as `solvedNetwork` last left it, restored before each use. */
+    readonly workshop: { prepared?: PreparedNetwork };
     /** Where each parameter that can be replaced lies. */
     readonly places: ReadonlyMap<string, Place>;
   };
@@ -69,11 +66,8 @@ export interface SolvedNetwork {
   readonly residual: number;
 }
 
-const ZERO_CELSIUS = 273.15;
 const HEAT = { above: 0, max: 600 } as const;
 const POSITIVE = { above: 0 } as const;
-/** All nodes begin at 3 bar. */
-const START = 3e5;
 
 /** Reads and checks a network; everything wrong with it comes back at once, each with where it stands. */
 export function compiledNetwork(input: unknown): Outcome<CompiledNetwork> {
@@ -108,7 +102,7 @@ export function compiledNetwork(input: unknown): Outcome<CompiledNetwork> {
   });
   const at = (node: number): number => (node < 0 ? -1 : place[node]!);
   const elements = spec.elements.map(
-    (element, i): CompiledElement => ({
+    (element, i): PlacedElement => ({
       ...read[i]!,
       id: element.id,
       from: at(ends[i]![0]),
@@ -136,7 +130,8 @@ export function compiledNetwork(input: unknown): Outcome<CompiledNetwork> {
       fluid,
       smoothing,
       places,
-      envelope: envelopeOf(
+      workshop: {},
+      elimination: eliminationOf(
         nodes.length,
         elements.map((element) => [element.from, element.to] as const),
       ),
@@ -149,9 +144,48 @@ export function solvedNetwork(
   network: CompiledNetwork,
   conditions: RunningConditions,
 ): Outcome<SolvedNetwork> {
-  const { elements, fluid, smoothing, envelope } = network.inside;
   const speed = conditions.speed ?? network.speed;
   const temperature = conditions.temperature ?? network.temperature;
+  const issues = [
+    ...conditionIssues(speed, temperature),
+    ...replacementIssues(network, conditions.parameters),
+  ];
+  if (issues.length > 0) return failed(...issues);
+
+  const { workshop } = network.inside;
+  workshop.prepared ??= new PreparedNetwork(network);
+  const { prepared } = workshop;
+  prepared.restore();
+  for (const [name, value] of Object.entries(conditions.parameters ?? {}))
+    prepared.set(prepared.knob(name)!, value);
+  prepared.at(prepared.conditionsAt(speed!, temperature!));
+  const n = network.nodes.length;
+  const state = prepared.coldStart();
+  if (conditions.start?.length === n) state.set(conditions.start);
+  const steps = prepared.solve(state, FINAL);
+  const residual = prepared.residual(state);
+  if (steps < 0) return failed(notConverged(steps, residual));
+  const flows = prepared.flows(state);
+  return ok({
+    pressures: Object.fromEntries(network.nodes.map((node, i) => [node, state[i]!])),
+    flows: Object.fromEntries(network.elements.map((id, i) => [id, flows[i]!])),
+    state: state.slice(0, n),
+    iterations: steps,
+    residual,
+  });
+}
+
+const notConverged = (steps: number, residual: number): Issue =>
+  issue(
+    'not-converged',
+    '',
+    `an imbalance of ${residual} m³/s after ${-steps} steps`,
+    'a balance at every node',
+    'No balance of flows was found. Check for a part of the circuit that nothing feeds or drains, and for sizes far out of proportion.',
+  );
+
+/** What keeps a speed and a temperature from being run at. */
+export function conditionIssues(speed: number | undefined, temperature: number | undefined): Issue[] {
   const issues: Issue[] = [];
   if (!(speed !== undefined && speed > 0 && Number.isFinite(speed)))
     issues.push(
@@ -167,63 +201,16 @@ export function solvedNetwork(
         'Say how hot the oil in the sump is.',
       ),
     );
-  const replaced = replacements(network, conditions.parameters ?? {}, issues);
-  if (issues.length > 0) return failed(...issues);
-
-  const celsius = temperature! - ZERO_CELSIUS;
-  const films = new Map<number, ElementConditions>();
-  const filmAt = (rise: number): ElementConditions => {
-    let film = films.get(rise);
-    if (!film) {
-      film = { ...filmOil(fluid, celsius + rise), speed: speed!, smoothing };
-      films.set(rise, film);
-    }
-    return film;
-  };
-  const branches = elements.map((element): Branch => {
-    const parameters = replaced.get(element.id) ?? element.parameters;
-    const film = filmAt(parameters.film_rise!);
-    return {
-      from: element.from,
-      to: element.to,
-      law: element.law.flow(parameters, film, element.choices),
-      head: turningHead(parameters, film),
-      count: parameters.count!,
-    };
-  });
-  const n = network.nodes.length;
-  const state = new Float64Array(n).fill(START);
-  if (conditions.start?.length === n) state.set(conditions.start);
-  const found = balance(branches, envelope, state);
-  if (!found.converged)
-    return failed(
-      issue(
-        'not-converged',
-        '',
-        `an imbalance of ${found.residual} m³/s after ${found.iterations} steps`,
-        'a balance at every node',
-        'No balance of flows was found. Check for a part of the circuit that nothing feeds or drains, and for sizes far out of proportion.',
-      ),
-    );
-  const pressures: Record<string, number> = {};
-  for (let i = 0; i < n; i++) pressures[network.nodes[i]!] = state[i]!;
-  const flows: Record<string, number> = {};
-  const out = { flow: 0, slope: 0 };
-  branches.forEach((branch, i) => {
-    const up = branch.from < 0 ? 0 : state[branch.from]!;
-    const down = branch.to < 0 ? 0 : state[branch.to]!;
-    branch.law(up - down + branch.head, out);
-    flows[elements[i]!.id] = branch.count * out.flow;
-  });
-  return ok({ pressures, flows, state, iterations: found.iterations, residual: found.residual });
+  return issues;
 }
 
-function replacements(
+/** What is wrong with parameters put in place of the file's, each by itself and beside the others. */
+export function replacementIssues(
   network: CompiledNetwork,
-  wanted: Readonly<Record<string, number>>,
-  issues: Issue[],
-): Map<string, Record<string, number>> {
-  const replaced = new Map<string, Record<string, number>>();
+  wanted: Readonly<Record<string, number>> = {},
+): Issue[] {
+  const issues: Issue[] = [];
+  const replaced = new Map<PlacedElement, Record<string, number>>();
   for (const [name, value] of Object.entries(wanted)) {
     const place = network.inside.places.get(name);
     if (!place) {
@@ -244,13 +231,12 @@ function replacements(
       issues.push(...checked.issues);
       continue;
     }
-    const parameters = replaced.get(element.id) ?? { ...element.parameters };
+    const parameters = replaced.get(element) ?? { ...element.parameters };
     parameters[key] = checked.value;
-    replaced.set(element.id, parameters);
+    replaced.set(element, parameters);
   }
-  for (const { id, law } of network.inside.elements) {
-    const parameters = replaced.get(id);
-    const fault = parameters && law.fault?.(parameters);
+  for (const [{ id, law }, parameters] of replaced) {
+    const fault = law.fault?.(parameters);
     if (fault)
       issues.push(
         issue(
@@ -262,5 +248,5 @@ function replacements(
         ),
       );
   }
-  return replaced;
+  return issues;
 }
