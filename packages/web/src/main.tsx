@@ -6,7 +6,7 @@ import { jobsKnown } from './places/jobs/jobs.tsx';
 import { followHash, go, hashOf, route } from './route.ts';
 import { openDesk, setSetting, settings } from './state/desk.ts';
 import { loadHeavy } from './state/heavy.ts';
-import { job, listen, settled, titleTab } from './state/job.ts';
+import { checkSheets, job, listen, ready, settled, titleTab } from './state/job.ts';
 import { followProfile } from './state/profile.ts';
 
 /** Where one goes who says nothing: to the job last on this bench, or to the only one there is. */
@@ -22,6 +22,7 @@ async function firstJob(): Promise<void> {
 /** What is not needed to show the bench, once it is shown. */
 async function afterwards(): Promise<void> {
   await loadHeavy();
+  await checkSheets();
   (await import('./state/idle-pressure.ts')).followIdlePressure();
   listen();
   void settled();
@@ -43,8 +44,22 @@ async function start(): Promise<void> {
     if (id !== undefined && settings.peek()['last job'] !== id) void setSetting('last job', id);
   });
   render(<App />, document.getElementById('page')!);
+  await shown();
   const idle = globalThis.requestIdleCallback ?? ((done: () => void) => setTimeout(done, 100));
   idle(() => void afterwards());
 }
+
+/** Once the place the address names has what it shows: on a first visit that waits for the server's answer. */
+const shown = (): Promise<void> =>
+  new Promise((done) => {
+    const stop = effect(() => {
+      const wanted = route.value.job;
+      if (wanted !== undefined && !(job.value === wanted && ready.value)) return;
+      queueMicrotask(() => {
+        stop();
+        done();
+      });
+    });
+  });
 
 void start();

@@ -17,6 +17,8 @@ interface KeptSheet {
   readonly sheet: SpecSheet;
   /** Written here and not yet sent. */
   readonly unsent?: boolean;
+  /** Known by its hash and outline only; every check of a sheet is still to come. */
+  readonly unchecked?: boolean;
 }
 
 interface KnownJob {

@@ -1,7 +1,8 @@
 import { type Entry, merged, type SpecSheet } from '@fettle/book';
-import type { Outcome } from '@fettle/core';
+import { type Outcome, ok } from '@fettle/core';
 import type { Database } from './database.ts';
 import type { Server } from './server.ts';
+import { sheetByShape } from './sheet-shape.ts';
 
 export type Fetched = 'new' | 'nothing-new' | 'offline' | 'stranger';
 
@@ -61,12 +62,14 @@ export const sheetsNamed = (entries: readonly Entry[]): string[] => [
   ...new Set(entries.flatMap(({ kind, body }) => (kind === 'spec-adopted' ? [String(body.sheet)] : []))),
 ];
 
-/** The sheets a ledger names: from here, else from the server, read once and kept as read. */
+export type ReadSheet = (json: unknown) => Promise<Outcome<SpecSheet>>;
+
+/** The sheets a ledger names: from here, else from the server, told by their shape where that is enough for now. */
 export async function sheetsFor(
   db: Database,
   server: Server,
   entries: readonly Entry[],
-  read: (json: unknown) => Promise<Outcome<SpecSheet>>,
+  { byShape, read }: { readonly byShape: boolean; readonly read: ReadSheet },
 ): Promise<Map<string, SpecSheet>> {
   const sheets = new Map<string, SpecSheet>();
   for (const hash of sheetsNamed(entries)) {
@@ -77,10 +80,25 @@ export async function sheetsFor(
     }
     const answer = await server.sheet(hash);
     if (answer.state !== 'done') continue;
-    const sheet = await read(answer.value);
+    const json = answer.value;
+    const shaped = byShape ? sheetByShape(json, hash) : undefined;
+    const sheet = shaped ? ok(shaped) : await read(json);
     if (!sheet.ok) continue;
-    await db.put('sheets', { hash, json: answer.value, sheet: sheet.value });
+    await db.put('sheets', { hash, json, sheet: sheet.value, ...(shaped && { unchecked: true }) });
     sheets.set(hash, sheet.value);
   }
   return sheets;
+}
+
+/** Makes the checks that sheets told by their shape still want. One that fails is not kept. Tells whether there were any. */
+export async function sheetsChecked(db: Database, read: ReadSheet): Promise<boolean> {
+  let any = false;
+  for (const { unchecked, ...kept } of await db.getAll('sheets')) {
+    if (!unchecked) continue;
+    any = true;
+    const sheet = await read(kept.json);
+    if (sheet.ok) await db.put('sheets', { ...kept, sheet: sheet.value });
+    else await db.delete('sheets', kept.hash);
+  }
+  return any;
 }

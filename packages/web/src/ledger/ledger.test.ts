@@ -1,13 +1,23 @@
 import 'fake-indexeddb/auto';
-import { chainFaults, type Entry, foldedBook, merged, outlineSheet, readSheet } from '@fettle/book';
+import {
+  chainFaults,
+  contentHash,
+  type Entry,
+  foldedBook,
+  merged,
+  outlineSheet,
+  readSheet,
+  type SpecSheet,
+} from '@fettle/book';
 import { IDBObjectStore as FDBObjectStore, IDBFactory } from 'fake-indexeddb';
 import { beforeEach, expect, it } from 'vitest';
 import { type Database, openDatabase } from './database.ts';
 import { deviceOf } from './device.ts';
 import { draftAt, draftKept, draftsOf, type ReadingDraft } from './drafts.ts';
-import { entriesFetched } from './fetching.ts';
+import { entriesFetched, type ReadSheet, sheetsChecked, sheetsFor } from './fetching.ts';
 import { outboxSent } from './outbox.ts';
 import type { Answer, Server } from './server.ts';
+import { sheetByShape } from './sheet-shape.ts';
 import { type Draft, type Hand, type Locks, written } from './writing.ts';
 
 const JOB = '01965c1e-4000-7000-8000-000000000001';
@@ -277,7 +287,7 @@ it('opens an engine of one’s own without a server and sends its sheet before i
   const db = await openDatabase();
   const sheet = outlineSheet({ layout: 'inline', cylinders: 4, mains: 3, title: 'The blue one' });
   if (!sheet.ok) throw new Error('no outline');
-  const hash = await import('@fettle/book').then(({ contentHash }) => contentHash(sheet.value));
+  const hash = contentHash(sheet.value);
   await written(
     handOn(db, turns()),
     BY,
@@ -318,4 +328,56 @@ it('loses nothing and doubles nothing over two hundred kills of tab and server',
     Array.from({ length: 200 }, (_, i) => `note ${i}`).sort(),
   );
   expect(chainFaults(server.kept)).toEqual({ forks: [], broken: [] });
+});
+
+/** A job with a sheet on a server, and a browser that meets it for the first time. */
+async function sheetFromAfar(json: (sheet: SpecSheet) => unknown) {
+  const outlined = outlineSheet({ layout: 'inline', cylinders: 2, mains: 3, title: 'Two' });
+  if (!outlined.ok) throw new Error('no outline');
+  const kept = json(outlined.value);
+  const hash = contentHash(kept);
+  const db = await openDatabase();
+  const server = new FakeServer();
+  server.sheets.set(hash, kept);
+  const entries = await written(handOn(db, turns()), BY, [
+    { kind: 'spec-adopted', body: { sheet: hash, title: 'Two' } },
+  ]);
+  if (!entries.ok) throw new Error('not written');
+  let reads = 0;
+  const read: ReadSheet = async (value) => {
+    reads += 1;
+    return readSheet(value);
+  };
+  return { db, server, entries: entries.value, hash, kept, read, reads: () => reads };
+}
+
+it('shows a sheet by its hash and outline at once, and holds it to every check later, once', async () => {
+  const { db, server, entries, hash, kept, read, reads } = await sheetFromAfar((sheet) => sheet);
+  const sheets = await sheetsFor(db, server, entries, { byShape: true, read });
+  expect([sheets.get(hash), reads()]).toEqual([kept, 0]);
+  expect(await sheetsChecked(db, read)).toBe(true);
+  expect((await db.get('sheets', hash))?.unchecked).toBeUndefined();
+  expect(await sheetsChecked(db, read)).toBe(false);
+  expect(reads()).toBe(1);
+});
+
+it('does not believe a sheet that is another than the ledger names, or that wants its defaults', async () => {
+  const bare = ({ covers: _, ...sheet }: SpecSheet): unknown => sheet;
+  const wanting = await sheetFromAfar(bare);
+  const { db, server, entries, read, reads } = wanting;
+  const sheets = await sheetsFor(db, server, entries, { byShape: true, read });
+  expect([sheets.get(wanting.hash)?.covers, reads()]).toEqual([[], 1]);
+  expect(sheetByShape(wanting.kept, wanting.hash)).toBeUndefined();
+  const whole = readSheet(wanting.kept);
+  if (!whole.ok) throw new Error('no sheet');
+  expect(sheetByShape(whole.value, wanting.hash)).toBeUndefined();
+  expect(sheetByShape(whole.value, contentHash(whole.value))).toEqual(whole.value);
+});
+
+it('lets a sheet go that looked right and fails its checks', async () => {
+  const { db, server, entries, hash, read } = await sheetFromAfar((sheet) => ({ ...sheet, version: 7 }));
+  expect((await sheetsFor(db, server, entries, { byShape: true, read })).has(hash)).toBe(true);
+  expect(await sheetsChecked(db, read)).toBe(true);
+  expect(await db.get('sheets', hash)).toBeUndefined();
+  expect((await sheetsFor(db, server, entries, { byShape: false, read })).has(hash)).toBe(false);
 });

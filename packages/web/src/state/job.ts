@@ -9,7 +9,7 @@ import {
 } from '@fettle/book';
 import { failed, type Outcome } from '@fettle/core';
 import { computed, effect, signal } from '@preact/signals';
-import { entriesFetched, sheetsFor, sheetsNamed } from '../ledger/fetching.ts';
+import { entriesFetched, sheetsChecked, sheetsFor, sheetsNamed } from '../ledger/fetching.ts';
 import { newsOf } from '../ledger/live.ts';
 import { outboxSent, type Sending } from '../ledger/outbox.ts';
 import { type Draft, written } from '../ledger/writing.ts';
@@ -65,16 +65,16 @@ export async function openJob(id: string): Promise<void> {
 
 const allSheetsHere = (): boolean => sheetsNamed(ledger.value).every((hash) => sheets.value.has(hash));
 
-async function fromHere(id: string): Promise<void> {
+async function fromHere(id: string, had: ReadonlyMap<string, SpecSheet> = sheets.value): Promise<void> {
   const { db } = desk();
   const entries = await db.getAllFromIndex('entries', 'job', id);
-  const known = new Map<string, SpecSheet>(sheets.value);
+  const known = new Map<string, SpecSheet>(had);
   for (const hash of sheetsNamed(entries)) {
     const kept = known.has(hash) ? undefined : await db.get('sheets', hash);
     if (kept) known.set(hash, kept.sheet);
   }
   if (job.value !== id) return;
-  if (known.size !== sheets.value.size) sheets.value = known;
+  if (known.size !== sheets.value.size || had !== sheets.value) sheets.value = known;
   ledger.value = entries;
 }
 
@@ -111,15 +111,25 @@ async function round(id: string | undefined): Promise<void> {
       channel.postMessage(id);
     }
     if (job.value === id && !allSheetsHere()) {
-      const found = await sheetsFor(db, server, ledger.value, async (json) =>
-        (await import('./sheet-reading.ts')).readSheet(json),
-      );
+      const found = await sheetsFor(db, server, ledger.value, {
+        byShape: !heavy.value.loaded,
+        read: async (json) => (await import('./sheet-reading.ts')).readSheet(json),
+      });
       if (job.value === id) sheets.value = found;
     }
   } catch {
     // The browser would not keep what came: it is fetched again at the next round, and nothing of ours is lost.
     sending.value = { state: 'unable', left: 0, words: 'This browser cannot keep what the server sent.' };
   }
+}
+
+/** The checks have come: sheets that were believed until now are held to them. */
+export async function checkSheets(): Promise<void> {
+  const any = await sheetsChecked(desk().db, async (json) => heavy.value.readSheet(json)).catch(
+    // Not to be written just now: they are checked again when the page next opens.
+    () => false,
+  );
+  if (any && job.value !== undefined) await fromHere(job.value, new Map());
 }
 
 /** Adopts another sheet from now on. */
