@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { gunzipSync } from 'node:zlib';
 import { failed } from '@fettle/core';
 import { afterEach, expect, it } from 'vitest';
 import { codesIn, JOB, ledgerOf, type TestBench, testBench } from './testing/bench.ts';
@@ -55,6 +56,31 @@ it('serves the built page: hashed files for ever, the rest asked after each time
   const etag = (await bench.ask('/')).headers.get('etag')!;
   const again = await bench.ask('/', { headers: { 'if-none-match': etag } });
   expect([again.status, await again.text()]).toEqual([304, '']);
+});
+
+it('packs scripts for who takes gzip, each form under a tag of its own', async () => {
+  const bench = await opened({ webRoot: builtPage() });
+  const path = '/assets/index-abc123.js';
+  const plain = await bench.ask(path);
+  const packed = await bench.ask(path, { headers: { 'accept-encoding': 'gzip, br' } });
+  expect([plain.headers.get('content-encoding'), packed.headers.get('content-encoding')]).toEqual([
+    null,
+    'gzip',
+  ]);
+  expect([plain, packed].map(({ headers }) => headers.get('vary'))).toEqual([
+    'Accept-Encoding',
+    'Accept-Encoding',
+  ]);
+  const bytes = new Uint8Array(await packed.arrayBuffer());
+  expect(String(bytes.length)).toBe(packed.headers.get('content-length'));
+  expect(gunzipSync(bytes).toString('utf8')).toBe(await plain.text());
+  const tags = [plain, packed].map(({ headers }) => headers.get('etag')!);
+  expect(new Set(tags).size).toBe(2);
+  const ask = async (etag: string, encoding: string) =>
+    (await bench.ask(path, { headers: { 'if-none-match': etag, 'accept-encoding': encoding } })).status;
+  expect(await ask(tags[1]!, 'gzip')).toBe(304);
+  expect(await ask(`"other", W/${tags[1]}`, 'gzip')).toBe(304);
+  expect(await ask(tags[1]!, 'identity')).toBe(200);
 });
 
 it.each([

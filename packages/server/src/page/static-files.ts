@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync, realpathSync, statSync } from 'node:fs';
 import { extname, join, sep } from 'node:path';
 import type { Context } from 'hono';
+import { isWorthPacking, packed, takesGzip } from './packing.ts';
 
 const MEDIA: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
@@ -50,15 +51,32 @@ export function pageFile(c: Context, root: string): Response | undefined {
   return index && served(c, index.file, index.bytes, '/index.html');
 }
 
+/** An entity tag in a list of them, as RFC 9110 compares for `If-None-Match`: a weak one is as good. */
+const isNamed = (header: string | undefined, etag: string): boolean =>
+  (header ?? '').split(',').some((tag) => tag.trim().replace(/^W\//, '') === etag);
+
 function served(c: Context, file: string, bytes: Uint8Array<ArrayBuffer>, path: string): Response {
-  const etag = `"${createHash('sha256').update(bytes).digest('base64url').slice(0, 22)}"`;
+  const media = MEDIA[extname(file)] ?? 'application/octet-stream';
+  const hash = createHash('sha256').update(bytes).digest('base64url').slice(0, 22);
+  const mayPack = isWorthPacking(media);
+  const pack = mayPack && takesGzip(c.req.header('accept-encoding'));
+  // Each form is another representation and has its own tag.
+  const etag = pack ? `"${hash}-gzip"` : `"${hash}"`;
   const headers: Record<string, string> = {
-    'Content-Type': MEDIA[extname(file)] ?? 'application/octet-stream',
+    'Content-Type': media,
     'Cache-Control': path.startsWith(HASHED) ? 'public, max-age=31536000, immutable' : 'no-cache',
     ETag: etag,
+    ...(mayPack && { Vary: 'Accept-Encoding' }),
     // The worker may speak for the whole page wherever the build puts it.
     ...(/^\/(sw|service-worker)\.js$/.test(path) && { 'Service-Worker-Allowed': '/' }),
   };
-  if (c.req.header('if-none-match') === etag) return new Response(null, { status: 304, headers });
-  return new Response(c.req.method === 'HEAD' ? null : bytes, { headers });
+  if (isNamed(c.req.header('if-none-match'), etag)) return new Response(null, { status: 304, headers });
+  const body = pack ? packed(hash, bytes) : bytes;
+  return new Response(c.req.method === 'HEAD' ? null : body, {
+    headers: {
+      ...headers,
+      ...(pack && { 'Content-Encoding': 'gzip' }),
+      'Content-Length': String(body.length),
+    },
+  });
 }
