@@ -1,5 +1,6 @@
 import { type Place, placeText } from '@fettle/book';
 import type { Issue } from '@fettle/core';
+import { keepAtOnce, keptAtOnce, keysAtOnce } from './at-once.ts';
 import type { Database } from './database.ts';
 
 /** What somebody has typed at one place and not yet entered. */
@@ -22,24 +23,44 @@ const keyOf = (job: string, characteristic: string, place: Place): string =>
 export const isEmpty = ({ text, leaves }: ReadingDraft): boolean =>
   text === '' && Object.keys(leaves).length === 0;
 
+const AT_ONCE = 'fettle draft ';
+
 /** Keeps a draft at each key, so that a tab killed in the middle of a number comes back to it. */
-export async function draftKept(db: Database, job: string, draft: ReadingDraft): Promise<void> {
+export function draftKept(db: Database, job: string, draft: ReadingDraft): Promise<void> {
   const key = keyOf(job, draft.characteristic, draft.place);
-  if (isEmpty(draft)) await db.delete('drafts', key);
-  else await db.put('drafts', draft, key);
+  // An emptied one is kept at once too: what the database still has must not come back in its stead.
+  return keepAtOnce(`${AT_ONCE}${key}`, draft, () =>
+    isEmpty(draft) ? db.delete('drafts', key) : db.put('drafts', draft, key),
+  );
 }
 
-export const draftAt = async (
+/** Of a draft in the database and the copy kept at once, the one typed last; nothing where that was emptied. */
+function latest(kept: ReadingDraft | undefined, atOnce: ReadingDraft | undefined): ReadingDraft | undefined {
+  const last = atOnce && !(kept && kept.touched > atOnce.touched) ? atOnce : kept;
+  return last && isEmpty(last) ? undefined : last;
+}
+
+export async function draftAt(
   db: Database,
   job: string,
   characteristic: string,
   place: Place,
-): Promise<ReadingDraft | undefined> =>
-  (await db.get('drafts', keyOf(job, characteristic, place))) as ReadingDraft | undefined;
+): Promise<ReadingDraft | undefined> {
+  const key = keyOf(job, characteristic, place);
+  const kept = (await db.get('drafts', key)) as ReadingDraft | undefined;
+  return latest(kept, keptAtOnce(`${AT_ONCE}${key}`) as ReadingDraft | undefined);
+}
 
 /** Every unfinished draft of a job, the latest first. */
 export async function draftsOf(db: Database, job: string): Promise<ReadingDraft[]> {
-  const range = IDBKeyRange.bound(`${job} `, `${job} \uffff`);
-  const drafts = (await db.getAll('drafts', range)) as ReadingDraft[];
-  return drafts.sort((a, b) => b.touched - a.touched);
+  const kept = (await db.getAll('drafts', IDBKeyRange.bound(`${job} `, `${job} \uffff`))) as ReadingDraft[];
+  const atOnce = keysAtOnce(`${AT_ONCE}${job} `).map((key) => keptAtOnce(key) as ReadingDraft);
+  const byPlace = new Map<string, ReadingDraft[]>();
+  for (const draft of [...kept, ...atOnce]) {
+    const key = keyOf(job, draft.characteristic, draft.place);
+    byPlace.set(key, [...(byPlace.get(key) ?? []), draft]);
+  }
+  return [...byPlace.values()]
+    .flatMap(([one, other]) => latest(one, other) ?? [])
+    .sort((a, b) => b.touched - a.touched);
 }

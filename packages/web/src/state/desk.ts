@@ -1,4 +1,5 @@
 import { computed, signal } from '@preact/signals';
+import { keepAtOnce, keptAtOnce, keysAtOnce } from '../ledger/at-once.ts';
 import { type Database, openDatabase } from '../ledger/database.ts';
 import { locksOf } from '../ledger/locks.ts';
 import { type Server, serverAt } from '../ledger/server.ts';
@@ -12,6 +13,7 @@ export interface Desk {
 }
 
 const opened = signal<Desk | undefined>(undefined);
+const AT_ONCE = 'fettle setting ';
 export const settings = signal<Readonly<Record<string, unknown>>>({});
 
 export function desk(): Desk {
@@ -22,7 +24,8 @@ export function desk(): Desk {
 export async function openDesk(): Promise<void> {
   const db = await openDatabase();
   const [keys, values] = await Promise.all([db.getAllKeys('settings'), db.getAll('settings')]);
-  settings.value = Object.fromEntries(keys.map((key, i) => [key, values[i]]));
+  const sooner = keysAtOnce(AT_ONCE).map((key) => [key.slice(AT_ONCE.length), keptAtOnce(key)]);
+  settings.value = Object.fromEntries([...keys.map((key, i) => [key, values[i]]), ...sooner]);
   opened.value = {
     db,
     server: serverAt((path, init) => fetch(path, init)),
@@ -39,11 +42,9 @@ export async function openDesk(): Promise<void> {
 /** A choice of this browser: who writes, the instrument last taken, the theme. */
 export async function setSetting(key: string, value: unknown): Promise<void> {
   settings.value = { ...settings.value, [key]: value };
-  await desk()
-    .db.put('settings', value, key)
-    .catch(() => {
-      // A choice that cannot be kept still holds until the page is closed.
-    });
+  await keepAtOnce(`${AT_ONCE}${key}`, value, () => desk().db.put('settings', value, key)).catch(() => {
+    // A choice that the database cannot keep holds as long as the copy kept at once, or until the page is closed.
+  });
 }
 
 const text = (key: string): string => {
