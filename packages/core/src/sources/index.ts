@@ -1,3 +1,4 @@
+import { CRANK_SOURCES } from './crank.ts';
 import { LEDGER_SOURCES } from './ledger.ts';
 import { MECHANICS_SOURCES } from './mechanics.ts';
 import { METROLOGY_SOURCES } from './metrology.ts';
@@ -10,6 +11,7 @@ export const SOURCES: Sources = {
   ...LEDGER_SOURCES,
   ...METROLOGY_SOURCES,
   ...OIL_SOURCES,
+  ...CRANK_SOURCES,
   ...MECHANICS_SOURCES,
   ...PRIMING_SOURCES,
 };

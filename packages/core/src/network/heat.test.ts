@@ -1,0 +1,178 @@
+import { expect, it } from 'vitest';
+import { filmPower, filmRise, OIL_HEAT } from '../oil/film-temperature.ts';
+import { shortBearingLoad } from '../oil/short-bearing.ts';
+import { metre, pascalSecond, radianPerSecond } from '../units/si.ts';
+import { byShortBearing, heatedNetwork } from './heat.ts';
+import { compiledNetwork, solvedNetwork } from './network.ts';
+
+const SPEED = (2000 * Math.PI) / 30;
+const MAIN = {
+  id: 'main',
+  law: 'groove-bearing',
+  from: 'gallery',
+  diameter: '2.5 in',
+  land_length: '0.6 in',
+  radial_clearance: '1 thou',
+  eccentricity_ratio: 0.6,
+  film_rise: 12,
+};
+const ROD = {
+  id: 'rod',
+  law: 'hole-bearing',
+  from: 'gallery',
+  diameter: '2.125 in',
+  length: '1.25 in',
+  hole_diameter: '0.25 in',
+  hole: 'rotating',
+  radial_clearance: '0.9 thou',
+  eccentricity_ratio: 0.7,
+  film_rise: 12,
+};
+
+const network = (
+  displacement = '0.6 in3',
+  fluid: object = { kv40: '93 mm2/s', kv100: '10.8 mm2/s', density15: '885 kg/m3' },
+) => {
+  const read = compiledNetwork({
+    gauge: 'gallery',
+    speed: SPEED,
+    temperature: '93 degC',
+    fluid,
+    elements: [{ id: 'pump', law: 'gear-pump', to: 'gallery', displacement, speed_ratio: 0.5 }, MAIN, ROD],
+  });
+  if (!read.ok) throw new Error(JSON.stringify(read.issues));
+  return read.value;
+};
+const heated = (...args: Parameters<typeof heatedNetwork>) => {
+  const answer = heatedNetwork(...args);
+  if (!answer.ok) throw new Error(JSON.stringify(answer.issues));
+  return answer.value;
+};
+const BOTH = [
+  { element: 'main', load: 4000 },
+  { element: 'rod', load: 5000 },
+];
+
+it('makes of friction the heat of Petroff’s law, more when the journal runs out of centre', () => {
+  // By hand: 2π · 0.01 · 0.025³ · 0.03 · 300²/50e-6 = 53.01 W
+  const of = (e: number) =>
+    filmPower(metre(0.025), metre(0.03), metre(50e-6), e, pascalSecond(0.01), radianPerSecond(300));
+  expect(of(0)).toBeCloseTo(53.01, 2);
+  expect(of(0.6) / of(0)).toBeCloseTo(1.25, 12);
+  // Petroff is torque times speed, the torque being shear μ ω R/c on the area 2π R L at the arm R.
+  expect(of(0)).toBeCloseTo(((0.01 * 300 * 0.025) / 50e-6) * 2 * Math.PI * 0.025 * 0.03 * 0.025 * 300, 9);
+});
+
+it('warms the film by half of what its oil gains, and without limit where nothing flows', () => {
+  expect(filmRise(90, 5e-6)).toBeCloseTo(5, 12);
+  expect(filmRise(90, 0)).toBe(Number.POSITIVE_INFINITY);
+  expect(filmRise(0, 0)).toBe(0);
+});
+
+it('settles where friction and flow agree, and the network balances with those very films', () => {
+  const { solved, films } = heated(network(), {}, BOTH);
+  for (const film of films) {
+    expect(film.carried).toBe(true);
+    expect(film.rise).toBeGreaterThan(0);
+    expect(film.power / (2 * OIL_HEAT * film.flow)).toBeCloseTo(film.rise, 3);
+  }
+  const again = solvedNetwork(network(), {
+    parameters: Object.fromEntries(
+      films.flatMap((film) => [
+        [`${film.element}.film_rise`, film.rise],
+        [`${film.element}.eccentricity_ratio`, film.eccentricity],
+      ]),
+    ),
+  });
+  expect(again.ok && again.value.pressures.gallery! / solved.pressures.gallery!).toBeCloseTo(1, 6);
+});
+
+it('runs the journal out as far as its load wants at that film', () => {
+  const { films } = heated(network(), {}, BOTH);
+  const main = films[0]!;
+  const carried =
+    2 *
+    shortBearingLoad(
+      main.eccentricity,
+      metre(0.03175),
+      metre(0.01524),
+      metre(25.4e-6),
+      pascalSecond(main.viscosity),
+      radianPerSecond(SPEED),
+    );
+  expect(carried / 4000).toBeCloseTo(1, 6);
+});
+
+it('comes to the same films from a cold start and from a hot one', () => {
+  const from = (rise: number) =>
+    heated(network(), { parameters: { 'main.film_rise': rise, 'rod.film_rise': rise } }, BOTH).films;
+  const [cold, hot] = [from(0), from(100)];
+  for (const i of [0, 1]) expect(cold[i]!.rise).toBeCloseTo(hot[i]!.rise, 2);
+});
+
+it('with an oil that does not thin finds at once what the formula says', () => {
+  const { films, rounds } = heated(
+    network('0.6 in3', { dynamic_viscosity: '8 mPa.s', density: '830 kg/m3' }),
+    {},
+    [{ element: 'main' }],
+  );
+  expect(rounds).toBeLessThan(4);
+  expect(films[0]!.eccentricity).toBe(0.6);
+  expect(films[0]!.rise).toBeCloseTo(filmRise(films[0]!.power, films[0]!.flow), 6);
+});
+
+it('takes the load of the file where the file has one', () => {
+  const elements = [
+    { id: 'pump', law: 'gear-pump', to: 'gallery', displacement: '0.6 in3', speed_ratio: 0.5 },
+    { ...MAIN, eccentricity_ratio: undefined, load: '3000 N', load_per_krpm2: '250 N' },
+  ].map((element) => JSON.parse(JSON.stringify(element)) as object);
+  const read = compiledNetwork({
+    gauge: 'gallery',
+    fluid: { dynamic_viscosity: '8 mPa.s', density: '830 kg/m3' },
+    elements,
+  });
+  const answer = read.ok
+    ? heatedNetwork(read.value, { speed: SPEED, temperature: 366 }, [{ element: 'main' }])
+    : read;
+  const e = byShortBearing({
+    load: 4000,
+    diameter: 0.0635,
+    land: 0.01524,
+    lands: 2,
+    clearance: 25.4e-6,
+    viscosity: 0.008,
+    speed: SPEED * 0.03175,
+  });
+  expect(answer.ok && answer.value.films[0]!.eccentricity).toBeCloseTo(e, 9);
+});
+
+it('says so of a film whose oil cannot carry its heat, and of what is no bearing', () => {
+  const starved = heated(network('0.0002 in3'), { speed: 600, temperature: 300 }, BOTH);
+  expect(starved.films.some(({ carried }) => !carried)).toBe(true);
+  const wrong = heatedNetwork(network(), {}, [{ element: 'pump' }]);
+  expect(wrong.ok ? [] : wrong.issues.map(({ code }) => code)).toEqual(['network/not-a-bearing']);
+});
+
+it('asks for speed and temperature like the network itself', () => {
+  const read = compiledNetwork({
+    gauge: 'gallery',
+    fluid: { dynamic_viscosity: '8 mPa.s', density: '830 kg/m3' },
+    elements: [
+      { id: 'pump', law: 'gear-pump', to: 'gallery', displacement: '0.6 in3', speed_ratio: 0.5 },
+      MAIN,
+    ],
+  });
+  const answer = read.ok ? heatedNetwork(read.value, {}, [{ element: 'main' }]) : read;
+  expect(answer.ok ? [] : answer.issues.map(({ at }) => at)).toEqual(['/speed', '/temperature']);
+});
+
+it('says when the films do not settle', () => {
+  // An eccentricity that jumps to and fro leaves nothing to settle at.
+  let out = false;
+  const restless = () => {
+    out = !out;
+    return out ? 0.1 : 0.95;
+  };
+  const answer = heatedNetwork(network(), {}, [{ element: 'main', load: 4000 }], restless);
+  expect(answer.ok ? [] : answer.issues.map(({ code }) => code)).toEqual(['network/films-not-settled']);
+});
