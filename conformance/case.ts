@@ -51,6 +51,10 @@ export class Given {
     const { value, unit } = this.printed(key);
     return `${value} ${unit}`;
   }
+  /** Rows of plain numbers. */
+  table(key: string): number[][] {
+    return this.printed(key).value as unknown as number[][];
+  }
   text(key: string): string {
     return String(this.printed(key).value);
   }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Given, misses, publishedCases, type Runners } from './case.ts';
 import { FASTENER_RUNNERS } from './fasteners.ts';
+import { FORM_AND_MATCHING_RUNNERS } from './form-and-matching.ts';
 import { LATER } from './later.ts';
 import { LUBRICATION_RUNNERS } from './lubrication.ts';
 import { METROLOGY_RUNNERS } from './metrology.ts';
@@ -12,6 +13,7 @@ const FILES: readonly (readonly [string, Runners])[] = [
   ['priming', PRIMING_RUNNERS],
   ['fasteners', { ...FASTENER_RUNNERS, ...SPRING_RUNNERS }],
   ['metrology-geometry', METROLOGY_RUNNERS],
+  ['form-and-matching', FORM_AND_MATCHING_RUNNERS],
 ];
 
 for (const [file, runners] of FILES) {

@@ -74,6 +74,7 @@ export {
   slidingForce,
 } from './fits/interference-fit.ts';
 export { type Deviations, standardTolerance, toleranceDeviations } from './fits/limits-and-fits.ts';
+export { type Circle, leastSquaresCircle, type RoundForm } from './form/circle.ts';
 export { buretteLimit } from './geometry/burette.ts';
 export { type CamEvents, camTiming } from './geometry/cam-events.ts';
 export {
@@ -105,6 +106,7 @@ export * from './issue.ts';
 export * from './ledger/canonical-json.ts';
 export * from './ledger/sha256.ts';
 export * from './ledger/uuid-v7.ts';
+export { type Matching, type MatchingObjective, matching } from './matching/match.ts';
 export { type Conformity, conformity, USUAL_RISK, type Verdict } from './metrology/conformity.ts';
 export {
   type Bracket,
@@ -128,6 +130,8 @@ export {
   REFERENCE_CELSIUS,
   type Warmth,
 } from './metrology/temperature.ts';
+export { type BandPoint, pressureBand } from './network/band.ts';
+export type { DrawnNetwork } from './network/drawn.ts';
 export { LAWS, type LawName } from './network/laws.ts';
 export {
   type CompiledNetwork,
@@ -136,7 +140,15 @@ export {
   type SolvedNetwork,
   solvedNetwork,
 } from './network/network.ts';
+export { type PressureMap, pressureMap, type RunningGrid } from './network/running-map.ts';
 export { type ElementInput, type NetworkInput, networkSchema } from './network/schema.ts';
+export {
+  networkTrials,
+  type RunningPoint,
+  type TrialChunk,
+  type TrialPlan,
+  trialSpreads,
+} from './network/trials.ts';
 export * from './oil/bearing-feed.ts';
 export * from './oil/density.ts';
 export * from './oil/gear-pump.ts';
@@ -164,7 +176,7 @@ export {
   type Repeated,
   repeated,
 } from './uncertainty/evaluation.ts';
-export { factorInPlace, logNormalDensity, whitenInPlace } from './uncertainty/gaussian.ts';
+export { factorInPlace, logNormalDensity, unwhitenInPlace, whitenInPlace } from './uncertainty/gaussian.ts';
 export { entropy, mutualInformation } from './uncertainty/information.ts';
 export { fittedLine, type Line } from './uncertainty/line.ts';
 export { monteCarlo, type Spread, type Trials } from './uncertainty/monte-carlo.ts';

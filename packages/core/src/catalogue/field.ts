@@ -129,3 +129,6 @@ export const defaultedChoice = <const C extends readonly string[]>(
 
 export const structure = <T>(schema: z.ZodType<T>, doc: string) =>
   ({ type: 'structure', schema, doc, required: true }) as const satisfies StructureField<T>;
+
+export const optionalStructure = <T>(schema: z.ZodType<T>, doc: string) =>
+  ({ type: 'structure', schema, doc, required: false }) as const satisfies StructureField<T>;
