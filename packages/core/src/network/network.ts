@@ -152,12 +152,7 @@ export function solvedNetwork(
   ];
   if (issues.length > 0) return failed(...issues);
 
-  const { workshop } = network.inside;
-  workshop.prepared ??= new PreparedNetwork(network);
-  const { prepared } = workshop;
-  prepared.restore();
-  for (const [name, value] of Object.entries(conditions.parameters ?? {}))
-    prepared.set(prepared.knob(name)!, value);
+  const prepared = workshopOf(network, conditions.parameters);
   prepared.at(prepared.conditionsAt(speed!, temperature!));
   const n = network.nodes.length;
   const state = prepared.coldStart();
@@ -175,7 +170,35 @@ export function solvedNetwork(
   });
 }
 
-const notConverged = (steps: number, residual: number): Issue =>
+/** The network prepared, as the file has it but for some parameters; whoever asks next changes it. */
+export function workshopOf(
+  network: CompiledNetwork,
+  parameters: Readonly<Record<string, number>> = {},
+): PreparedNetwork {
+  const { workshop } = network.inside;
+  workshop.prepared ??= new PreparedNetwork(network);
+  const { prepared } = workshop;
+  prepared.restore();
+  for (const [name, value] of Object.entries(parameters)) prepared.set(prepared.knob(name)!, value);
+  return prepared;
+}
+
+/** Number of a node by its name; the gauge's when none is given. */
+export function nodeIn(network: CompiledNetwork, name = network.gauge): Outcome<number> {
+  const found = name === undefined ? -1 : network.nodes.indexOf(name);
+  if (found >= 0) return ok(found);
+  return failed(
+    issue(
+      'unknown-node',
+      '/node',
+      name,
+      network.nodes.join(', '),
+      'Say at which node the pressure is wanted, or which the gauge reads.',
+    ),
+  );
+}
+
+export const notConverged = (steps: number, residual: number): Issue =>
   issue(
     'not-converged',
     '',

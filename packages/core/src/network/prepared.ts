@@ -103,6 +103,12 @@ export class PreparedNetwork {
     else writeElement(this.flat, this.elements[element]!, element, this.parameters[element]!);
   }
 
+  /** Whether the parameters that were set can be beside each other. */
+  possible(): boolean {
+    for (const e of this.changed) if (this.elements[e]!.law.fault?.(this.parameters[e]!)) return false;
+    return true;
+  }
+
   /** Everything as the file has it. */
   restore(): void {
     this.shares.viscosity = 1;

@@ -17,7 +17,7 @@ export interface Spread {
   readonly lost: number;
 }
 
-type Draw = () => number;
+export type Draw = () => number;
 
 /**
  * Propagation of distributions: every source is drawn once a trial, whatever the number of quantities that share it.
@@ -57,7 +57,8 @@ export function monteCarlo(
   return spreadOf(results.subarray(0, kept), trials - kept);
 }
 
-function spreadOf(results: Float64Array, lost: number): Spread {
+/** @param results  of the trials kept, sorted in place; two at least */
+export function spreadOf(results: Float64Array, lost: number): Spread {
   results.sort();
   const n = results.length;
   const first = results[0] ?? 0;
@@ -73,7 +74,7 @@ function spreadOf(results: Float64Array, lost: number): Spread {
 }
 
 /** Deviates of mean 0 and, but for the t, of unit standard deviation. */
-function standardDraw({ shape, dof }: Term, uniform: Draw, normal: Draw): Draw {
+export function standardDraw({ shape, dof }: Term, uniform: Draw, normal: Draw): Draw {
   switch (shape) {
     case 'rectangular':
       return () => Math.sqrt(3) * (2 * uniform() - 1);
