@@ -33,8 +33,23 @@ export * from './ledger/writing.ts';
 export * from './oil/circuit.ts';
 export { gaugeReadingsAt } from './oil/gauge-readings.ts';
 export { MODEL_SHARE } from './oil/model-doubt.ts';
+export {
+  type BetterReading,
+  type DoubtCause,
+  type Narrowing,
+  narrowing,
+} from './oil/narrowing.ts';
 export * from './oil/pressure.ts';
 export { pressureVerdict, type WantedPressure, wantedPressure } from './oil/pressure-limit.ts';
+export {
+  type MapGrid,
+  type MapLimit,
+  mapLimits,
+  type PressureMap,
+  pressureMap,
+  sheetGrid,
+} from './oil/pressure-map.ts';
+export { pressureStair, roundedToSum, type Stair, type Tread } from './oil/stair.ts';
 export { type Priming, type PrimingDrive, priming } from './oil/priming.ts';
 export { expectedPressure, type GaugeJudgement, gaugeJudgement, STOP_AFTER_SECONDS } from './oil/start-up.ts';
 export { csvFromSheet, leftOutOfCsv } from './sheet/csv-from-sheet.ts';

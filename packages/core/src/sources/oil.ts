@@ -121,4 +121,10 @@ export const OIL_SOURCES: Sources = {
     where: 'chapter 10, Table 10-1 for the ends',
     checked: 'memory-certain; printed examples of it and of Bhandari reproduced',
   },
+  'shapley-1953': {
+    title: 'A value for n-person games',
+    edition: 'L. S. Shapley, 1953',
+    where: 'the formula of the value',
+    checked: 'memory-certain; games worked by hand over every order reproduced in the tests',
+  },
 };
