@@ -3,15 +3,21 @@ import { CATALOGUE } from '@fettle/core';
 import { expect, it } from 'vitest';
 import { wallPages } from './data/wall.ts';
 import { begun, folded, linnetSheet, lived } from './testing/linnet-job.ts';
-import { fontsOf, infoOf, metadataOf, pagesOf, textOf } from './testing/pdf.ts';
+import { fontsOf, infoOf, metadataOf, pagesOf, textOf, typeSizesOf } from './testing/pdf.ts';
 import { wallSheetPdf } from './wall-sheet.ts';
 
 const PRINTED_AT = '2026-05-01T09:30:00Z';
 const pagesFor = (entries: Parameters<typeof folded>[0]) => {
   const book = folded(entries);
-  return wallPages(book, assessment(book, asFittedNow(book), CATALOGUE).judgements, {
-    printedAt: PRINTED_AT,
-  });
+  const { judgements, gates } = assessment(book, asFittedNow(book), CATALOGUE);
+  const { needed, optional, cover } = wallPages(book, judgements, gates, { printedAt: PRINTED_AT });
+  const rowsOf = (groups: typeof needed) => groups.flatMap(({ rows }) => rows);
+  return {
+    groups: needed.map(({ name }) => name),
+    needed: rowsOf(needed),
+    optional: rowsOf(optional),
+    cover,
+  };
 };
 
 it('asks for what was not measured, in the order of the sheet and of the bench, and for nothing else', () => {
@@ -34,22 +40,94 @@ it('asks for what was not measured, in the order of the sheet and of the bench, 
     '3/rear/0',
     '3/rear/90',
   ]);
-  expect(journal).toMatchObject({ unit: 'in', with: 'micrometer' });
+  // Side by side as they are read: line by line it is the same order.
+  expect(journal).toMatchObject({
+    with: 'micrometer',
+    heads: ['front/0', 'front/90', 'rear/0', 'rear/90'],
+    down: 'main',
+    lines: [
+      { name: '1', boxes: ['', '', '', ''] },
+      { name: '3', boxes: ['', '', '', ''] },
+    ],
+  });
   expect(journal?.limits).toBe('new 2.4990 to 2.5000 in, wear 2.4980 to 2.5000 in');
+});
+
+it('puts what is next and what the nearest cover waits for first, and counts the rest, where one page is too little', async () => {
+  const { entries } = begun({ title: 'Fresh' });
+  const { needed, optional, cover } = pagesFor(entries);
+  expect(cover).toBe('Crank in, main caps on');
+  const first = needed.filter((row) => row.first).map(({ name }) => name);
+  expect(first).toContain('Main journal');
+  expect(first).not.toContain('Valve spring load at 1.360 in');
+  expect(needed[0]?.first).toBe(true);
+  expect(optional.some((row) => row.first)).toBe(false);
+  for (const paper of ['a4', 'letter'] as const) {
+    const pdf = await wallSheetPdf({ book: folded(entries), paper, printedAt: PRINTED_AT });
+    const pages = pagesOf(pdf);
+    expect(pages.length).toBeGreaterThan(1);
+    const [, more] = /(\d+) more boxes stand on the\s+following sheets/.exec(textOf(pdf)) ?? [];
+    const all = [...needed, ...optional].reduce((sum, { boxes }) => sum + boxes.length, 0);
+    expect(Number(more)).toBeGreaterThan(0);
+    expect(Number(more)).toBeLessThan(all);
+    expect(pages[0]).toContain('Main journal');
+    expect(pages[0]).toContain('what “Crank in, main caps on” waits for');
+    expect(pages.at(-1)).toContain('Points gap');
+  }
+});
+
+it('holds more than a hundred boxes on one page of either paper, in type of 8 points', async () => {
+  const sheet = linnetSheet();
+  const book = folded(begun({ title: 'Nearly done' }).entries);
+  const left = sheet.characteristics.filter(
+    ({ optional, group, relation }) =>
+      relation === undefined && (optional === true || group === 'Cam, valve gear'),
+  );
+  book.characteristics = new Map(left.map((one) => [one.id, one]));
+  const { judgements, gates } = assessment(book, asFittedNow(book), CATALOGUE);
+  const { needed, optional } = wallPages(book, judgements, gates, { printedAt: PRINTED_AT });
+  const boxes = [...needed, ...optional].flatMap(({ rows }) => rows.flatMap((row) => row.boxes));
+  expect(boxes.length).toBeGreaterThan(120);
+  for (const paper of ['a4', 'letter'] as const) {
+    const pdf = await wallSheetPdf({ book, paper, printedAt: PRINTED_AT });
+    expect(pagesOf(pdf)).toHaveLength(1);
+    expect(textOf(pdf)).not.toContain('following sheets');
+    const sizes = typeSizesOf(pdf);
+    expect(sizes.length).toBeGreaterThan(400);
+    expect(Math.min(...sizes)).toBeGreaterThanOrEqual(7.99);
+  }
+});
+
+it('goes on in another row where one characteristic has more places than a column holds', () => {
+  const sheet = linnetSheet();
+  const twelve = Array.from({ length: 12 }, (_, i) => `${i + 1}`);
+  const book = folded([], sheet);
+  const bore = sheet.characteristics.find(({ id }) => id === 'bore.diameter')!;
+  const many = { ...book, sheet: { ...sheet, axes: { ...sheet.axes, cylinder: twelve } } };
+  many.characteristics = new Map([[bore.id, bore]]);
+  const { judgements, gates } = assessment(many, asFittedNow(many), CATALOGUE);
+  const rows = wallPages(many, judgements, gates, { printedAt: PRINTED_AT }).needed.flatMap(
+    (one) => one.rows,
+  );
+  expect(rows.map(({ name, lines, boxes }) => [name, lines.length, boxes.length])).toEqual([
+    ['Bore', 20, 40],
+    ['Bore, continued', 16, 32],
+  ]);
+  expect(rows[1]?.boxes[0]).toBe('7/bottom/thrust');
 });
 
 it('writes grams and degrees as such', () => {
   const { needed, optional } = pagesFor(begun({ title: 'Fresh' }).entries);
   const rows = [...needed, ...optional];
-  expect(rows.find(({ name }) => name === 'Piston weight')?.unit).toBe('g');
-  expect(rows.find(({ name }) => name.startsWith('Intake opens'))?.unit).toBe('°');
+  expect(rows.find(({ name }) => name === 'Piston weight')?.limits).toBe('[g]');
+  expect(rows.find(({ name }) => name.startsWith('Intake opens'))?.limits).toMatch(/^\d+ to \d+°$/);
 });
 
 it('is set with a line for date and who, tagged, in its own typeface, on both papers', async () => {
   const book = folded(lived().desk.entries);
   const pdf = await wallSheetPdf({ book, paper: 'a4', printedAt: PRINTED_AT });
   const [first] = pagesOf(pdf);
-  for (const words of ['Still to be measured', 'Date', 'Who', 'Ring gap', '1/top', '0.010 to 0.020 in'])
+  for (const words of ['Still to be measured', 'Date', 'Who', 'Ring gap', 'second', '0.010 to 0.020 in'])
     expect(first).toContain(words);
   expect(metadataOf(pdf)).toContain('<pdfaid:part>2</pdfaid:part>');
   expect(infoOf(pdf).Tagged).toBe('yes');

@@ -7,9 +7,6 @@ import { typeset } from './typeset.ts';
 /** The wall sheet: what is still to be measured, with boxes to write in, in the order of the screen. */
 export async function wallSheetPdf(toPrint: ToPrint): Promise<Uint8Array> {
   const { book, paper, printedAt } = toPrint;
-  return typeset(
-    'wall.typ',
-    wallPages(book, assessment(book, asFittedNow(book), CATALOGUE).judgements, toPrint),
-    { paper, printedAt },
-  );
+  const { judgements, gates } = assessment(book, asFittedNow(book), CATALOGUE);
+  return typeset('wall.typ', wallPages(book, judgements, gates, toPrint), { paper, printedAt });
 }

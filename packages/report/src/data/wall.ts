@@ -1,25 +1,31 @@
-import { type Assessed, type Book, type Characteristic, limitsOf, positionAt } from '@fettle/book';
+import {
+  type Assessed,
+  type Book,
+  type Characteristic,
+  type Gate,
+  limitsOf,
+  type Place,
+  positionAt,
+} from '@fettle/book';
 import { placeWords, whenWords } from '../words/entry.ts';
 import { limitWords } from '../words/quantity.ts';
 import { unitSign } from '../words/unit.ts';
+import { type BoxGrid, boxGrid } from './box-grid.ts';
 import type { Printing } from './cover-page.ts';
-import { unmeasured } from './unmeasured.ts';
+import { type Unmeasured, unmeasured } from './unmeasured.ts';
 
 const unitWords = ({ kind, unit }: Characteristic): string =>
   kind === 'seen' || unit === undefined ? '' : unitSign(unit);
 
 /** The size the part fitted there is made to, which moves the limits. */
-function sizeOf(book: Book, characteristic: Characteristic, place: Readonly<Record<string, string>>) {
+function sizeOf(book: Book, characteristic: Characteristic, place: Place) {
   if (characteristic.position === undefined) return undefined;
   const fitted = book.positions.get(positionAt(characteristic.position, place))?.now;
   return fitted && book.parts.get(fitted.part)?.states.find(({ id }) => id === fitted.state)?.size;
 }
 
-function limitLine(
-  book: Book,
-  characteristic: Characteristic,
-  place: Readonly<Record<string, string>>,
-): string {
+/** The limits, which carry the unit; where there are none, the unit to write in. */
+function limitLine(book: Book, characteristic: Characteristic, place: Place): string {
   if (characteristic.kind === 'seen')
     return characteristic.wanted === undefined ? '' : `wanted: ${characteristic.wanted}`;
   const size = sizeOf(book, characteristic, place);
@@ -27,23 +33,41 @@ function limitLine(
     const limits = limitsOf(characteristic, set, size);
     return limits ? [{ set, words: limitWords(characteristic, limits) }] : [];
   });
-  if (sets.length === 0) return 'no limits of its own';
+  if (sets.length === 0) {
+    const unit = unitWords(characteristic);
+    return unit === '' ? '' : `[${unit}]`;
+  }
   return sets.map(({ set, words }) => (sets.length === 1 ? words : `${set} ${words}`)).join(', ');
 }
 
-/** How it is taken: by the instrument the sheet names, or by eye. */
-const withWhat = (characteristic: Characteristic): string =>
-  characteristic.kind === 'seen' ? 'by eye' : (characteristic.with ?? '');
+interface WallRow extends BoxGrid {
+  readonly line: string;
+  readonly name: string;
+  readonly limits: string;
+  readonly with: string;
+  readonly seen: boolean;
+  readonly measurand: string;
+  /** Every place with a box, as it is written at the bench. */
+  readonly boxes: readonly string[];
+  /** Next, or what the nearest cover waits for: it stands on the first page whatever else does not. */
+  readonly first: boolean;
+}
 
-/** What is still to be measured, in the order of the screen, with a box to write in for each place. */
-export function wallPages(book: Book, judgements: readonly Assessed[], { printedAt }: Printing) {
-  const waiting = unmeasured(book, judgements);
-  const row = ({ characteristic, places }: (typeof waiting)[number]) => ({
+/** More lines than these are not sure to stand in one column. */
+const MOST_LINES = 20;
+
+/** One row, or several where it has more lines than a column. */
+function wallRows(book: Book, { characteristic, places }: Unmeasured, first: boolean): WallRow[] {
+  const boxes = places.map((place) => placeWords(place, characteristic.places));
+  // What is seen is written in words, which need a box of the full width.
+  const { lines, ...grid } =
+    characteristic.kind === 'seen'
+      ? { heads: [], down: '', lines: boxes.map((box) => ({ name: '', boxes: [box] })) }
+      : boxGrid(places, characteristic.places);
+  const row = {
     line: characteristic.line ?? '',
-    name: characteristic.name,
-    unit: unitWords(characteristic),
     limits: limitLine(book, characteristic, places[0]!),
-    with: withWhat(characteristic),
+    with: characteristic.kind === 'seen' ? '' : (characteristic.with ?? ''),
     seen: characteristic.kind === 'seen',
     measurand:
       characteristic.ask_measurand === true
@@ -52,16 +76,74 @@ export function wallPages(book: Book, judgements: readonly Assessed[], { printed
             .join(' or ')
             .replaceAll('-', ' ')
         : '',
-    axes: characteristic.places.join(' / '),
-    boxes: places.map((place) => placeWords(place, characteristic.places)),
-  });
+    first,
+    ...grid,
+  };
+  const rows: WallRow[] = [];
+  let before = 0;
+  for (let k = 0; k < lines.length; k += MOST_LINES) {
+    const own = lines.slice(k, k + MOST_LINES);
+    const count = own.flatMap((line) => line.boxes).filter((box) => box !== null).length;
+    rows.push({
+      ...row,
+      name: `${characteristic.name}${k === 0 ? '' : ', continued'}`,
+      lines: own,
+      boxes: boxes.slice(before, before + count),
+    });
+    before += count;
+  }
+  return rows;
+}
+
+/** The cover that goes on next, and what has to be read for it. */
+function nearest(gates: readonly Gate[], judgements: readonly Assessed[]) {
+  const gate = gates.find(({ closed, reasons }) => !closed && reasons.some(isUnread));
+  if (!gate) return undefined;
+  const about = new Set(gate.reasons.filter(isUnread).map((reason) => reason.about));
+  const missing = judgements
+    .filter(({ characteristic, place }) => about.has(aboutOf(characteristic, place)))
+    .flatMap((judgement) => judgement.missing.map((one) => one.characteristic));
+  return { name: gate.cover.name, waitsFor: new Set(missing) };
+}
+
+const isUnread = ({ code }: Gate['reasons'][number]): boolean => code === 'reading/missing';
+
+const aboutOf = (characteristic: Characteristic, place: Place): string => {
+  const at = placeWords(place);
+  return at === '' ? characteristic.id : `${characteristic.id}@${at}`;
+};
+
+/** Rows under the part of the engine that the sheet puts them to. */
+function byGroup(book: Book, waiting: readonly Unmeasured[], first: (id: string, i: number) => boolean) {
+  const groups = new Map<string, WallRow[]>();
+  for (const [i, one] of waiting.entries()) {
+    const name = one.characteristic.group ?? '';
+    groups.set(name, [...(groups.get(name) ?? []), ...wallRows(book, one, first(one.characteristic.id, i))]);
+  }
+  return [...groups].map(([name, rows]) => ({ name, rows }));
+}
+
+/** What is still to be measured, in the order of the screen, with a box to write in for each place. */
+export function wallPages(
+  book: Book,
+  judgements: readonly Assessed[],
+  gates: readonly Gate[],
+  { printedAt }: Printing,
+) {
+  const waiting = unmeasured(book, judgements);
+  const isOptional = ({ characteristic }: Unmeasured): boolean => characteristic.optional === true;
+  const cover = nearest(gates, judgements);
   return {
     title: book.opened?.body.title ?? 'A job without a title',
     engine: book.sheet?.title ?? 'no spec sheet here',
     job: book.job,
     printed: whenWords(printedAt),
-    boxes: String(waiting.reduce((sum, { places }) => sum + places.length, 0)),
-    needed: waiting.filter(({ characteristic }) => characteristic.optional !== true).map(row),
-    optional: waiting.filter(({ characteristic }) => characteristic.optional === true).map(row),
+    cover: cover?.name ?? '',
+    needed: byGroup(
+      book,
+      waiting.filter((one) => !isOptional(one)),
+      (id, i) => i === 0 || cover?.waitsFor.has(id) === true,
+    ),
+    optional: byGroup(book, waiting.filter(isOptional), () => false),
   };
 }

@@ -36,6 +36,15 @@ export const textOf = (pdf: Uint8Array): string =>
 export const pagesOf = (pdf: Uint8Array): string[] =>
   poppler('pdftotext', pdf, '-layout').split('\f').slice(0, -1);
 
+/** The typeface is 1.3 of its size from ascender to descender, which is what poppler gives as a word's height. */
+const HEIGHT_OF_TYPE = 1.3;
+
+/** The size of each word's type [pt]. */
+export const typeSizesOf = (pdf: Uint8Array): number[] =>
+  [...poppler('pdftotext', pdf, '-bbox').matchAll(/yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)"/g)].map(
+    ([, top, bottom]) => (Number(bottom) - Number(top)) / HEIGHT_OF_TYPE,
+  );
+
 export const fontsOf = (pdf: Uint8Array): { name: string; embedded: boolean }[] =>
   poppler('pdffonts', pdf)
     .split('\n')
