@@ -6,6 +6,16 @@ export { CATALOGUE, calculatorNamed } from './catalogue/catalogue.ts';
 export type { Field } from './catalogue/field.ts';
 export { readInput } from './catalogue/read-input.ts';
 export { type CalculatorSchema, calculatorSchema } from './catalogue/schema.ts';
+export {
+  type CycleVector,
+  crankpinLoad,
+  loadSize,
+  mainLoad,
+  seenFromRod,
+} from './crank/bearing-loads.ts';
+export { centredCrank, cylinderPressure, diagramWork, TYPICAL_CYCLE } from './crank/cycle.ts';
+export { journalOrbit, type Orbit, rodMeanTurning } from './crank/orbit.ts';
+export { BIG_END_SHARE, IDLING_LOAD, MASS_OVER_AREA } from './crank/stand-ins.ts';
 export { wrenchSetting } from './fasteners/adapter.ts';
 export { boltThreadBending, nutDilation, nutThreadBending } from './fasteners/alexander.ts';
 export { threadFrom } from './fasteners/designation.ts';
@@ -132,6 +142,7 @@ export {
 } from './metrology/temperature.ts';
 export { type BandPoint, pressureBand } from './network/band.ts';
 export type { DrawnNetwork } from './network/drawn.ts';
+export { type HeatedFilm, heatedNetwork } from './network/heat.ts';
 export { LAWS, type LawName } from './network/laws.ts';
 export {
   type CompiledNetwork,
@@ -140,6 +151,7 @@ export {
   type SolvedNetwork,
   solvedNetwork,
 } from './network/network.ts';
+export { type Knob, PreparedNetwork } from './network/prepared.ts';
 export { type PressureMap, pressureMap, type RunningGrid } from './network/running-map.ts';
 export { type ElementInput, type NetworkInput, networkSchema } from './network/schema.ts';
 export {

@@ -2,7 +2,7 @@ import { failed, type Outcome, ok } from '../issue.ts';
 import { linear, standardUncertainty, type Uncertain } from '../uncertainty/uncertain.ts';
 import { type DrawnNetwork, drawnIssues, leversOf } from './drawn.ts';
 import { type CompiledNetwork, conditionIssues, nodeIn, notConverged } from './network.ts';
-import { FINAL, PreparedNetwork } from './prepared.ts';
+import { PreparedNetwork } from './prepared.ts';
 import type { RunningPoint } from './trials.ts';
 
 export interface BandPoint {
@@ -46,7 +46,7 @@ export function pressureBand(
   for (const { speed, temperature } of running) {
     const conditions = prepared.conditionsAt(speed, temperature);
     prepared.at(conditions);
-    const steps = prepared.solve(state, FINAL);
+    const steps = prepared.solve(state);
     if (steps < 0) return failed(notConverged(steps, prepared.residual(state)));
     const answers = prepared.answersTo(node.value, state);
     const slopes = levers.map(({ of, put, held }) => {

@@ -2,13 +2,21 @@ import type { Flat } from './flat.ts';
 import { type Fluid, filmOil } from './fluid.ts';
 import { GROWTH } from './pieces.ts';
 
-/** Speed, and the oil of every film, the sump's share of thickness not yet counted in. */
+/** Speed, and the oil of every film, the share of its viscosity not yet counted in. */
 export interface FilmConditions {
   /** Of the crank [rad/s] */
   readonly speed: number;
   /** One a film. */
   readonly viscosity: Float64Array;
   readonly density: Float64Array;
+}
+
+/** The same at a temperature of the sump [K], with the list of films it was made for. */
+export interface SumpConditions extends FilmConditions {
+  readonly temperature: number;
+  films: number;
+  viscosity: Float64Array;
+  density: Float64Array;
 }
 
 /** What draws and calibration multiply: the oil's viscosity, and the preload of every relief valve. */
@@ -23,9 +31,8 @@ const ZERO_CELSIUS = 273.15;
 export function filmConditions(
   fluid: Fluid,
   rises: readonly number[],
-  speed: number,
   temperature: number,
-): FilmConditions {
+): Pick<FilmConditions, 'viscosity' | 'density'> {
   const viscosity = new Float64Array(rises.length);
   const density = new Float64Array(rises.length);
   rises.forEach((rise, i) => {
@@ -33,7 +40,7 @@ export function filmConditions(
     viscosity[i] = oil.viscosity;
     density[i] = oil.density;
   });
-  return { speed, viscosity, density };
+  return { viscosity, density };
 }
 
 /** Turns the coefficients that geometry left into those of this speed and this oil. */

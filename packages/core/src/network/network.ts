@@ -7,7 +7,7 @@ import { narrowOrder } from './envelope.ts';
 import type { PlacedElement } from './flat.ts';
 import type { Fluid } from './fluid.ts';
 import { COMMON_PARAMETERS } from './laws.ts';
-import { FINAL, PreparedNetwork } from './prepared.ts';
+import { PreparedNetwork } from './prepared.ts';
 import { elementOf, fluidOf, issue, quantityAt, shown } from './read.ts';
 import { DEFAULT_SMOOTHING } from './schema.ts';
 import { graphOf, outlined } from './shape.ts';
@@ -157,7 +157,7 @@ export function solvedNetwork(
   const n = network.nodes.length;
   const state = prepared.coldStart();
   if (conditions.start?.length === n) state.set(conditions.start);
-  const steps = prepared.solve(state, FINAL);
+  const steps = prepared.solve(state);
   const residual = prepared.residual(state);
   if (steps < 0) return failed(notConverged(steps, residual));
   const flows = prepared.flows(state);

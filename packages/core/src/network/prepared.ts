@@ -1,5 +1,5 @@
 import { balance, leastPivot, type Workroom, workroomOf, worstOf } from './balance.ts';
-import { type FilmConditions, filmConditions, type Shares, underConditions } from './conditions.ts';
+import { filmConditions, type Shares, type SumpConditions, underConditions } from './conditions.ts';
 import { addElementFlows } from './element-flows.ts';
 import type { Elimination } from './elimination.ts';
 import { type Flat, flatOf, type PlacedElement, writeElement } from './flat.ts';
@@ -22,7 +22,7 @@ const START = 3e5;
  * within thousandths of a pascal; a single answer goes on to the end.
  */
 export const REPEATED = 1e-6;
-export const FINAL = 1e-9;
+const FINAL = 1e-9;
 
 /** ε of a load is looked up here; the table is filled when the first network is prepared. */
 let eccentricities: ((wanted: number) => number) | undefined;
@@ -43,6 +43,8 @@ export class PreparedNetwork {
   private readonly room: Workroom;
   private readonly eccentricityOf: (wanted: number) => number;
   private readonly changed = new Set<number>();
+  /** Counts up whenever films are numbered anew. */
+  private films = 0;
 
   constructor(network: {
     readonly nodes: readonly string[];
@@ -100,7 +102,20 @@ export class PreparedNetwork {
     this.parameters[element]![key] = value;
     this.changed.add(element);
     if (gaps) for (let i = 0; i < gaps.length; i++) this.flat.films.gap[gaps[i]!] = value;
-    else writeElement(this.flat, this.elements[element]!, element, this.parameters[element]!);
+    else this.write(element);
+  }
+
+  private write(e: number): void {
+    const { rises } = this.flat;
+    const known = rises.length;
+    writeElement(this.flat, this.elements[e]!, e, this.parameters[e]!);
+    if (rises.length === known) return;
+    this.films++;
+    // Every rise that was ever set has its film; too many of them, and all is written anew with those in use.
+    if (known <= this.elements.length + 16) return;
+    rises.length = 0;
+    for (let i = 0; i < this.elements.length; i++)
+      writeElement(this.flat, this.elements[i]!, i, this.parameters[i]!);
   }
 
   /** Whether the parameters that were set can be beside each other. */
@@ -114,29 +129,35 @@ export class PreparedNetwork {
     this.shares.viscosity = 1;
     this.shares.reliefPreload = 1;
     for (const e of this.changed) {
-      const element = this.elements[e]!;
-      Object.assign(this.parameters[e]!, element.parameters);
-      writeElement(this.flat, element, e, element.parameters);
+      Object.assign(this.parameters[e]!, this.elements[e]!.parameters);
+      this.write(e);
     }
     this.changed.clear();
   }
 
   /** @param speed  of the crank [rad/s] @param temperature  of the sump [K] */
-  conditionsAt(speed: number, temperature: number): FilmConditions {
-    return filmConditions(this.fluid, this.flat.rises, speed, temperature);
+  conditionsAt(speed: number, temperature: number): SumpConditions {
+    const { films, fluid, flat } = this;
+    return { speed, temperature, films, ...filmConditions(fluid, flat.rises, temperature) };
   }
 
-  at(conditions: FilmConditions): void {
+  /** Puts conditions in force, with every parameter as it now is. */
+  at(conditions: SumpConditions): void {
+    if (conditions.films !== this.films) {
+      Object.assign(conditions, filmConditions(this.fluid, this.flat.rises, conditions.temperature));
+      conditions.films = this.films;
+    }
     underConditions(this.flat, conditions, this.shares, this.smoothing, this.eccentricityOf);
   }
 
   /**
    * Balances the network under the conditions last set.
    *
-   * @param state  start and answer [Pa], in the order of the nodes, the sump's zero after the last
-   * @returns      steps taken, the sign turned when no balance was found
+   * @param state      start and answer [Pa], in the order of the nodes, the sump's zero after the last
+   * @param tolerance  of the last step, as a share of the highest pressure
+   * @returns          steps taken, the sign turned when no balance was found
    */
-  solve(state: Float64Array, tolerance: number): number {
+  solve(state: Float64Array, tolerance = FINAL): number {
     return balance(this.flat, this.elimination, this.room, this.smoothing, tolerance, state);
   }
 

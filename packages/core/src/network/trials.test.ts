@@ -181,6 +181,19 @@ it('a draw past nothing is held at as good as shut, and counted', () => {
   expect(most).toBeCloseTo(shut, 1);
 });
 
+it('a film’s own rise in temperature is drawn like anything else', () => {
+  const drawn = { parameters: { 'mains.film_rise': uncertain(12, term('rise', 2)) } };
+  const [spread] = trialSpreads(chunksOf({ ...PLAN, drawn, running: [IDLE], trials: 1500 }), 1);
+  const at = (rise: number) =>
+    unwrapped(solvedNetwork(NETWORK, { ...IDLE, parameters: { 'mains.film_rise': rise } })).pressures
+      .gallery!;
+  expect(spread!.u / Math.abs((at(14) - at(10)) / 2)).toBeCloseTo(1, 1);
+  const effect = unwrapped(pressureBand(NETWORK, { drawn, running: [IDLE] }))[0]!.effects.get(
+    'mains.film_rise',
+  )!;
+  expect(effect / ((at(14) - at(10)) / 2)).toBeCloseTo(1, 2);
+});
+
 it('values that exclude each other lose the trial, and it is named', () => {
   const drawn = { parameters: { 'rods.hole_diameter': uncertain(0.0299, term('hole', 1e-4)) } };
   const lost = chunksOf({ ...PLAN, drawn }).flatMap((chunk) => chunk.lost);

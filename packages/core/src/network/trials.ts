@@ -2,10 +2,10 @@ import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { failed, type Outcome, ok } from '../issue.ts';
 import { type Draw, type Spread, spreadOf, standardDraw } from '../uncertainty/monte-carlo.ts';
-import type { FilmConditions } from './conditions.ts';
+import type { SumpConditions } from './conditions.ts';
 import { type DrawnNetwork, drawnIssues, type Lever, leversOf } from './drawn.ts';
 import { type CompiledNetwork, conditionIssues, nodeIn, notConverged } from './network.ts';
-import { FINAL, PreparedNetwork, REPEATED } from './prepared.ts';
+import { PreparedNetwork, REPEATED } from './prepared.ts';
 
 /** One running condition. */
 export interface RunningPoint {
@@ -60,12 +60,12 @@ export function networkTrials(network: CompiledNetwork, plan: TrialPlan): Outcom
   const prepared = new PreparedNetwork(network);
   const levers = leversOf(network, prepared, plan.drawn);
   // Each condition with the pressures at the middle of everything, which every trial starts from.
-  const points: { conditions: FilmConditions; start: Float64Array }[] = [];
+  const points: { conditions: SumpConditions; start: Float64Array }[] = [];
   for (const { speed, temperature } of plan.running) {
     const conditions = prepared.conditionsAt(speed, temperature);
     const start = prepared.coldStart();
     prepared.at(conditions);
-    const steps = prepared.solve(start, FINAL);
+    const steps = prepared.solve(start);
     if (steps < 0) return failed(notConverged(steps, prepared.residual(start)));
     points.push({ conditions, start });
   }
