@@ -5,6 +5,7 @@ import { DRY_LIFT } from './dry-lift.ts';
 import { GEAR_PUMP } from './gear-pump.ts';
 import { GROOVE_FEED } from './groove-feed.ts';
 import { HOLE_FEED } from './hole-feed.ts';
+import { JOURNAL_BEARING } from './journal-bearing.ts';
 import { OIL_GRADE } from './oil-grade.ts';
 import { OIL_NETWORK } from './oil-network.ts';
 import { OIL_VISCOSITY } from './oil-viscosity.ts';
@@ -26,5 +27,6 @@ export const OIL_CALCULATORS: readonly Calculator[] = [
   PIPE_LOSS,
   COIL_SPRING,
   RELIEF_VALVE,
+  JOURNAL_BEARING,
   OIL_NETWORK,
 ];

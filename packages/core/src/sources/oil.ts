@@ -41,6 +41,49 @@ export const OIL_SOURCES: Sources = {
     edition: 'DuBois and Ocvirk, NACA report 1157, 1953',
     checked: 'memory-certain; a printed example reproduced, compared with a finite solution',
   },
+  reynolds: {
+    title: 'On the theory of lubrication and its application to Mr Beauchamp Tower’s experiments',
+    edition: 'Reynolds, 1886',
+    where: 'equation of the film; his condition at rupture as used by the tables below',
+    checked:
+      'memory-certain; solved by finite volumes and held to two published tables and to a far finer grid',
+  },
+  'raimondi-boyd': {
+    title: 'A Solution for the Finite Journal Bearing and its Application to Analysis and Design',
+    edition: 'Raimondi and Boyd, Trans. ASLE 1, 1958',
+    where: 'full bearing with film rupture',
+    checked: 'retrieved as a transcription, every row kept is reproduced; the original was not seen',
+  },
+  'khonsari-booser': {
+    title: 'Applied Tribology',
+    edition: 'Khonsari and Booser',
+    where: 'Table 8.6',
+    checked: 'retrieved as a transcription, every row kept is reproduced',
+  },
+  'jakobsson-floberg': {
+    title: 'The finite journal bearing, considering vaporization',
+    edition: 'Jakobsson and Floberg, 1957; Olsson, 1965',
+    where: 'conditions at rupture and reformation that conserve mass',
+    checked: 'memory-certain; mass balance and the limits of high supply pressure tested',
+  },
+  'elrod-adams': {
+    title: 'A computer program for cavitation and starvation problems',
+    edition: 'Elrod and Adams, 1974',
+    where: 'one equation for full and ruptured film, fill in place of pressure',
+    checked: 'memory-certain; the form used here is that of pressure and shortage, never both',
+  },
+  'judice-pires': {
+    title:
+      'A block principal pivoting algorithm for large-scale strictly monotone linear complementarity problems',
+    edition: 'Júdice and Pires, 1994',
+    checked: 'memory-likely as a reference; the method is checked by what it solves',
+  },
+  someya: {
+    title: 'Journal-Bearing Databook',
+    edition: 'Someya (editor), 1989',
+    where: 'two-axial-groove bearing, pages 14 and 17',
+    checked: 'retrieved as a transcription; its groove is not stated there, 10° by nine tenths is assumed',
+  },
   'annular-gap': {
     title: 'Laminar flow along a thin eccentric annular gap',
     where: 'Fox and McDonald, example 8.1; Massey',
