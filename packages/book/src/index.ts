@@ -30,7 +30,15 @@ export { envelopeSchema } from './ledger/envelope.ts';
 export * from './ledger/ledger.ts';
 export { readEntry } from './ledger/read-entry.ts';
 export * from './ledger/writing.ts';
+export {
+  type BearingLoads,
+  CYCLE_POINTS,
+  type FilledCrank,
+  filledCrank,
+  type LoadFigure,
+} from './oil/bearing-loads.ts';
 export * from './oil/circuit.ts';
+export { type BearingFilm, type FilmPrediction, filmPrediction } from './oil/film-temperatures.ts';
 export { gaugeReadingsAt } from './oil/gauge-readings.ts';
 export { MODEL_SHARE } from './oil/model-doubt.ts';
 export {
@@ -49,9 +57,21 @@ export {
   pressureMap,
   sheetGrid,
 } from './oil/pressure-map.ts';
-export { pressureStair, roundedToSum, type Stair, type Tread } from './oil/stair.ts';
 export { type Priming, type PrimingDrive, priming } from './oil/priming.ts';
+export { pressureStair, roundedToSum, type Stair, type Tread } from './oil/stair.ts';
 export { expectedPressure, type GaugeJudgement, gaugeJudgement, STOP_AFTER_SECONDS } from './oil/start-up.ts';
+export { daysOf } from './plan/lead-time.ts';
+export { type MeasuringMove, type MostDoubt, measuringMoves } from './plan/measuring.ts';
+export { admittedOffer, type Offer } from './plan/offers.ts';
+export {
+  type Chosen,
+  type LeftOut,
+  type Planner,
+  type PlanSet,
+  type RepairPlan,
+  repairPlan,
+} from './plan/plan.ts';
+export type { Requirement } from './plan/requirements.ts';
 export { csvFromSheet, leftOutOfCsv } from './sheet/csv-from-sheet.ts';
 export { type SheetFromCsv, sheetFromCsv } from './sheet/csv-to-sheet.ts';
 export { LAYOUTS, type Layout } from './sheet/layout.ts';

@@ -2,6 +2,8 @@
 export { type Bar, barsText } from './bars-text.ts';
 export { type ClosingCover, type ClosingLine, closingLineSvg } from './closing-line.ts';
 export { type CoverMark, closingLineText } from './closing-line-text.ts';
+export { type CostChart, type CostPoint, costFrontierSvg } from './cost-frontier.ts';
+export { type CostMark, costFrontierText } from './cost-frontier-text.ts';
 export { type FlowChart, type FlowPart, flowBarsSvg } from './flow-bars.ts';
 export { type Leaf, type LeafLadder, leafLadderSvg } from './leaf-ladder.ts';
 export { type LimitRail, limitRailSvg } from './limit-rail.ts';

@@ -11,9 +11,11 @@ import { registerJobs } from './jobs.ts';
 import { registerLog } from './log.ts';
 import { registerNew } from './new.ts';
 import { registerNote } from './note.ts';
+import { registerOffer } from './offer.ts';
 import { registerOil } from './oil.ts';
 import { registerOrders } from './orders.ts';
 import { registerParts } from './parts.ts';
+import { registerPlan } from './plan.ts';
 import { registerPrime } from './prime.ts';
 import { registerPrinted } from './printed.ts';
 import { registerRead } from './read.ts';
@@ -37,11 +39,13 @@ export const COMMANDS: readonly Register[] = [
   registerGauge,
   registerTorque,
   registerDecide,
+  registerOffer,
   registerOrders,
   registerNote,
   registerCheck,
   registerWhy,
   registerOil,
+  registerPlan,
   registerPrime,
   registerFirstStart,
   registerGate,

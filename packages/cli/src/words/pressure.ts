@@ -93,7 +93,7 @@ export function pressureSummary(book: Book, reckoning: Reckoning): string[] {
 }
 
 /** What the sheet wants there, in words. */
-function wantedWords({ printed: { lower, upper } }: WantedPressure): string {
+export function wantedWords({ printed: { lower, upper } }: WantedPressure): string {
   if (lower !== undefined && upper !== undefined) return `${lower} to ${upper}`;
   return lower !== undefined ? `at least ${lower}` : `at most ${upper}`;
 }

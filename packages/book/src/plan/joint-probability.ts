@@ -1,0 +1,100 @@
+import { covariance, normalCdf, normalQuantile, standardUncertainty, type Uncertain } from '@fettle/core';
+
+export interface Between {
+  readonly lower?: number;
+  readonly upper?: number;
+}
+
+/** Points of the integration: for two quantities a smooth curve, for more a lattice. */
+const POINTS = { two: 200, more: 2000 } as const;
+/** Under this share of its own variance a quantity holds nothing that those before it do not settle. */
+const DEPENDENT = 1e-10;
+const PRIMES = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37] as const;
+
+const clamped = (p: number): number => Math.min(Math.max(p, 1e-15), 1 - 1e-15);
+
+/**
+ * Probability that normally distributed quantities are all within their limits at once, what they have in common
+ * counted: with x = μ + L y, y independent and L the Cholesky factor of the covariances,
+ *
+ *     P = ∫ Π [Φ(b_i(y)) − Φ(a_i(y))]
+ *
+ * one dimension fewer than there are quantities. Two cost an integral along a line, more a lattice of points.
+ * Accurate to about 0.0001 for two, 0.001 for more, and to 1/2000 where one quantity settles another.
+ *
+ * @source genz-1992 for the separation of variables
+ */
+export function jointProbability(quantities: readonly Uncertain[], limits: readonly Between[]): number {
+  const drawn: { q: Uncertain; u: number; limit: Between; alone: number }[] = [];
+  for (const [i, q] of quantities.entries()) {
+    const limit = limits[i] ?? {};
+    const u = standardUncertainty(q);
+    const alone = inside(q.value, u, limit);
+    if (u > 0) drawn.push({ q, u, limit, alone });
+    else if (alone === 0) return 0;
+  }
+  // The least likely first: the rest then varies least along the points.
+  drawn.sort((a, b) => a.alone - b.alone);
+  const [first] = drawn;
+  if (!first) return 1;
+  if (drawn.length === 1) return first.alone;
+  const factor = choleskyOf(
+    drawn.map((a) => drawn.map((b) => (a === b ? 1 : covariance(a.q, b.q) / (a.u * b.u)))),
+  );
+  const degenerate = factor.some((row, i) => row[i] === 0);
+  const points = drawn.length === 2 && !degenerate ? POINTS.two : POINTS.more;
+  const edge = (side: 'lower' | 'upper'): number[] =>
+    drawn.map(({ q, u, limit }) => {
+      const at = limit[side];
+      return at === undefined ? (side === 'lower' ? -Infinity : Infinity) : (at - q.value) / u;
+    });
+  const [from, to] = [edge('lower'), edge('upper')];
+  const y = new Array<number>(drawn.length).fill(0);
+  let sum = 0;
+  for (let k = 0; k < points; k++) {
+    let product = 1;
+    for (let i = 0; i < drawn.length && product > 0; i++) {
+      const row = factor[i]!;
+      let moved = 0;
+      for (let j = 0; j < i; j++) moved += row[j]! * y[j]!;
+      const own = row[i]!;
+      if (own === 0) {
+        if (moved < from[i]! || moved > to[i]!) product = 0;
+        continue;
+      }
+      const low = normalCdf((from[i]! - moved) / own);
+      const high = normalCdf((to[i]! - moved) / own);
+      product *= Math.max(0, high - low);
+      if (i < drawn.length - 1) y[i] = normalQuantile(clamped(low + coordinate(k, i, points) * (high - low)));
+    }
+    sum += product;
+  }
+  return Math.min(1, sum / points);
+}
+
+/** Evenly along the first axis, along the others by the fractions of roots of primes. */
+function coordinate(k: number, axis: number, points: number): number {
+  if (axis === 0) return (k + 0.5) / points;
+  const step = Math.sqrt(PRIMES[(axis - 1) % PRIMES.length]!);
+  return ((k + 1) * step) % 1;
+}
+
+function inside(value: number, u: number, { lower, upper }: Between): number {
+  if (u === 0) return (lower ?? value) <= value && value <= (upper ?? value) ? 1 : 0;
+  const below = upper === undefined ? 1 : normalCdf((upper - value) / u);
+  const under = lower === undefined ? 0 : normalCdf((lower - value) / u);
+  return Math.max(0, below - under);
+}
+
+/** Lower triangle with L Lᵀ = the correlations; a row that the ones before it settle ends in 0. */
+function choleskyOf(matrix: readonly (readonly number[])[]): number[][] {
+  const factor = matrix.map((row) => row.map(() => 0));
+  for (let i = 0; i < matrix.length; i++)
+    for (let j = 0; j <= i; j++) {
+      let rest = matrix[i]![j]!;
+      for (let k = 0; k < j; k++) rest -= factor[i]![k]! * factor[j]![k]!;
+      if (i === j) factor[i]![i] = rest > DEPENDENT ? Math.sqrt(rest) : 0;
+      else factor[i]![j] = factor[j]![j] === 0 ? 0 : rest / factor[j]![j]!;
+    }
+  return factor;
+}
