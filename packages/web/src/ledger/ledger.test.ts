@@ -94,6 +94,10 @@ class FakeServer implements Server {
     this.sheets.set(hash, json);
     return { state: 'done', value: {} };
   }
+
+  async sendPhoto(): Promise<Answer<unknown>> {
+    return { state: 'offline' };
+  }
 }
 
 const pages = async (db: Database): Promise<Entry[]> => merged(await db.getAll('entries'), []);

@@ -25,6 +25,7 @@ export interface Server {
   send(job: string, entries: readonly Entry[]): Promise<Answer<unknown>>;
   sheet(hash: string): Promise<Answer<unknown>>;
   sendSheet(hash: string, json: unknown): Promise<Answer<unknown>>;
+  sendPhoto(hash: string, picture: Blob): Promise<Answer<unknown>>;
 }
 
 type Fetch = (path: string, init?: RequestInit) => Promise<Response>;
@@ -85,5 +86,11 @@ export function serverAt(fetch: Fetch, base = '/api'): Server {
     send: (job, list) => answered(fetch, entries(job), json('POST', list)),
     sheet: (hash) => answered(fetch, `${base}/sheets/${hash}`),
     sendSheet: (hash, sheet) => answered(fetch, `${base}/sheets/${hash}`, json('PUT', sheet)),
+    sendPhoto: (hash, picture) =>
+      answered(fetch, `${base}/photos/${hash}`, {
+        method: 'PUT',
+        headers: { 'content-type': picture.type },
+        body: picture,
+      }),
   };
 }

@@ -86,8 +86,22 @@ export function entryWords(book: Book, entry: Entry): string {
     }
     case 'order':
       return `Ordered: ${bodyOf(entry as Entry & { kind: 'order' }).item}`;
+    case 'receipt': {
+      const { order } = bodyOf(entry as Entry & { kind: 'receipt' });
+      const item = book.orders.find((one) => one.entry.id === order)?.body.item;
+      return `Arrived: ${item ?? 'what was ordered'}`;
+    }
+    case 'instrument-checked': {
+      const body = bodyOf(entry as Entry & { kind: 'instrument-checked' });
+      const name = book.instruments.get(body.instrument)?.body.name ?? body.instrument;
+      return `${name} held against ${body.against}: ${body.read}, ${body.good ? 'good' : 'not good'}`;
+    }
+    case 'photo': {
+      const { about, caption } = bodyOf(entry as Entry & { kind: 'photo' });
+      return `Photo${about ? ` of ${nameIn(book, about)}` : ''}${caption ? `: ${short(caption)}` : ''}`;
+    }
     default:
-      return entry.kind.replaceAll('-', ' ');
+      return (entry as Entry).kind.replaceAll('-', ' ');
   }
 }
 

@@ -1,4 +1,4 @@
-import type { Assessed, NextMove, Status } from '@fettle/book';
+import type { Assessed, LargestDoubt, NextMove, Status } from '@fettle/book';
 import { fullName, placeWords } from './place.ts';
 import { limitWords, operandWords, uncertaintyWords } from './quantity.ts';
 
@@ -47,9 +47,11 @@ export function moveWords(judgement: Assessed, next: NextMove): string {
     case 'try-leaf':
       return `Try the leaf ${next.leaf}; at most ${next.triesLeft} ${next.triesLeft === 1 ? 'try' : 'tries'} with the leaves owned.`;
     case 'use-instrument':
-      return `${next.name} would decide, if it reads the same.`;
+      return next.characteristic.id === characteristic.id
+        ? `${next.name} would decide, if it reads the same.`
+        : `Read ${next.characteristic.name} with ${next.name}: that would decide, if it reads the same.`;
     case 'finer-than-owned':
-      return `Nothing owned is fine enough: it has to be known to ±${uncertaintyWords(characteristic, 2 * next.needed)}. Borrow, have it measured, or decide without.`;
+      return `Nothing owned is fine enough: it has to be known to ±${uncertaintyWords(characteristic, 2 * next.needed)}.${mostlyWords(next.mostly)} Borrow, have it measured, or decide without.`;
     case 'on-the-limit':
       return 'It reads on the limit itself: no instrument settles that. Measure again, or treat it as out.';
     case 'does-not-matter':
@@ -58,6 +60,11 @@ export function moveWords(judgement: Assessed, next: NextMove): string {
       return `The witnesses disagree. Clean up, read ${characteristic.name} again both ways, and strike the wrong one.`;
   }
 }
+
+const mostlyWords = (mostly: LargestDoubt | undefined): string =>
+  mostly
+    ? ` Most of the doubt comes from ${mostly.name} (${mostly.of.map(({ name }) => name).join(', ')}): read that finer first.`
+    : '';
 
 /** A contrast worth saying: the worst place decides, and the mean would have said something else. */
 export function meanWords(judgement: Assessed): string | undefined {

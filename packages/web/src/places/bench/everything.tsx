@@ -1,10 +1,11 @@
 import type { Assessed, Status } from '@fettle/book';
 import { SmallVerdict } from '../../parts/verdict.tsx';
-import { assessed } from '../../state/job.ts';
-import { keyOf } from '../../state/steps.ts';
+import { judgementAt, keyOf } from '../../state/steps.ts';
+import { view, viewed } from '../../state/view.ts';
 import { STATUS_WORDS, valueWords } from '../../words/judgement.ts';
 import { placeWords } from '../../words/place.ts';
 import { hashAt } from '../measurement/going.ts';
+import { ViewChoice } from './view-choice.tsx';
 
 function grouped(judgements: readonly Assessed[]): Map<string, Assessed[]> {
   const groups = new Map<string, Assessed[]>();
@@ -24,19 +25,26 @@ function countWords(list: readonly Assessed[]): string {
     .join(', ');
 }
 
-/** Every judged thing by the groups of the sheet, to go to directly. */
+/** Every judged thing by the groups of the sheet, to go to directly; of the engine as it is now, or as another. */
 export function Everything() {
+  const judgements = viewed.value;
+  const isNow = view.value.as === 'now';
   return (
     <section class="everything">
       <h2>Everything on the sheet</h2>
-      {[...grouped(assessed.value.judgements)].map(([name, list]) => (
+      <ViewChoice />
+      {[...grouped(judgements)].map(([name, list]) => (
         <details key={name}>
           <summary>
             {name} <span class="soft">{countWords(list)}</span>
           </summary>
           <ul class="judged">
             {list.map((judgement) => (
-              <Row key={keyOf(judgement.characteristic.id, judgement.place)} judgement={judgement} />
+              <Row
+                key={keyOf(judgement.characteristic.id, judgement.place)}
+                judgement={judgement}
+                now={isNow ? undefined : judgementAt(judgement.characteristic, judgement.place)}
+              />
             ))}
           </ul>
         </details>
@@ -45,7 +53,13 @@ export function Everything() {
   );
 }
 
-function Row({ judgement }: { readonly judgement: Assessed }) {
+interface Judged {
+  readonly judgement: Assessed;
+  /** How the same stands in the engine as it is, where another is shown. */
+  readonly now: Assessed | undefined;
+}
+
+function Row({ judgement, now }: Judged) {
   const { characteristic } = judgement;
   // Judged together over several places, it opens at the worst of them, else at the first.
   const place = judgement.worstAt ?? judgement.members[0]?.place ?? judgement.place;
@@ -57,7 +71,12 @@ function Row({ judgement }: { readonly judgement: Assessed }) {
           {characteristic.name}
           {at === '' ? '' : `, ${at}`}
         </span>
-        <span class="row-value">{judgement.status === 'missing' ? '' : valueWords(judgement)}</span>
+        <span class="row-value">
+          {judgement.status === 'missing' ? '' : valueWords(judgement)}
+          {now && now.status !== judgement.status ? (
+            <small> now {STATUS_WORDS[now.status].toLowerCase()}</small>
+          ) : null}
+        </span>
         <SmallVerdict status={judgement.status} />
       </a>
     </li>

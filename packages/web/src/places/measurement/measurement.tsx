@@ -1,5 +1,6 @@
-import { type Assessed, placeFrom, positionAt, positionsOf } from '@fettle/book';
+import { type Assessed, type Characteristic, placeFrom, positionAt, positionsOf } from '@fettle/book';
 import { useEffect } from 'preact/hooks';
+import { Lazy } from '../../parts/lazy.tsx';
 import { Rail } from '../../parts/rail.tsx';
 import { Verdict } from '../../parts/verdict.tsx';
 import { WhoLine } from '../../parts/who-line.tsx';
@@ -24,6 +25,10 @@ import { operandWords } from '../../words/quantity.ts';
 import { useBenchKeys } from './bench-keys.ts';
 import { goNext, hashAt } from './going.ts';
 import { Saying } from './saying.tsx';
+
+/** Read over three axes: part, then height or end, then direction, as bores and journals are. */
+const hasMap = ({ places, kind }: Characteristic): boolean => places.length === 3 && kind !== 'seen';
+const boreMap = () => import('./bore-map.tsx').then(({ BoreMap }) => BoreMap);
 
 /** The step the address names; undefined where the sheet has no such place. */
 function stepHere(): Step | undefined {
@@ -80,6 +85,7 @@ function Place({ step }: { readonly step: Step }) {
           {who.value === '' ? null : <WhoLine />}
         </div>
       ) : null}
+      {hasMap(characteristic) ? <Lazy load={boreMap} given={{ characteristic }} /> : null}
       {judgement ? <Working judgement={judgement} /> : null}
     </main>
   );

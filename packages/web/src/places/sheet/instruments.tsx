@@ -1,8 +1,11 @@
 import { DEFAULT_UNCERTAINTIES } from '@fettle/book';
 import { type Issue, kindsOf, parseQuantity } from '@fettle/core';
 import { useState } from 'preact/hooks';
+import { FoldOut } from '../../parts/fold-out.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { book, write } from '../../state/job.ts';
+import { whenWords } from '../../words/entry.ts';
+import { InstrumentCheck } from './instrument-check.tsx';
 
 const idFrom = (name: string): string =>
   name
@@ -37,12 +40,31 @@ export function Instruments() {
               {body.leaves
                 ? `; ${body.leaves.length} leaves, ${body.leaves[0]} to ${body.leaves.at(-1)}`
                 : ''}
+              <Checked instrument={body.instrument} />
             </li>
           ))}
         </ul>
       )}
       <NewInstrument />
     </section>
+  );
+}
+
+/** The last check of an instrument, and the form for the next. */
+function Checked({ instrument }: { readonly instrument: string }) {
+  const last = book.value.instrumentChecks.filter(({ body }) => body.instrument === instrument).at(-1);
+  return (
+    <FoldOut
+      summary={
+        <span class="soft">
+          {last
+            ? `Checked ${whenWords(last.entry.at).slice(0, 10)}: against ${last.body.against} it read ${last.body.read}, ${last.body.good ? 'good' : 'not good'}`
+            : 'Not checked in this job'}
+        </span>
+      }
+    >
+      {() => <InstrumentCheck instrument={instrument} />}
+    </FoldOut>
   );
 }
 

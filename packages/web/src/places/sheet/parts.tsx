@@ -5,6 +5,7 @@ import type { Draft } from '../../ledger/writing.ts';
 import { FoldOut } from '../../parts/fold-out.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { book, write } from '../../state/job.ts';
+import { DecisionForm, decisionWords } from './decision-form.tsx';
 
 /** What is fitted where: another part, or the same one come back machined, begins its readings anew. */
 export function Parts() {
@@ -27,7 +28,7 @@ export function Parts() {
                     {name}{' '}
                     <span class="soft">
                       {part && current
-                        ? `${part.name === name ? '' : `${part.name}, `}${current.condition}${current.size ? `, ${current.size}` : ''}${part.states.length > 1 ? `, ${current.what}` : ''}`
+                        ? `${part.name === name ? '' : `${part.name}, `}${current.condition}${current.size ? `, ${current.size}` : ''}${part.states.length > 1 ? `, ${current.what}` : ''}${decided(part.id)}`
                         : 'nothing entered'}
                     </span>
                   </>
@@ -42,6 +43,11 @@ export function Parts() {
     </section>
   );
 }
+
+const decided = (part: string): string => {
+  const words = decisionWords(part);
+  return words === undefined ? '' : `; ${words}`;
+};
 
 interface Form {
   readonly position: string;
@@ -58,9 +64,8 @@ function PartForm({ position, name, part }: Form) {
   const [size, setSize] = useState('');
   const [issues, setIssues] = useState<readonly Issue[]>([]);
   const { parts, characteristics } = book.value;
-  const sizes = [
-    ...new Set([...characteristics.values()].flatMap((one) => (one.sizes ?? []).map((each) => each.name))),
-  ];
+  const sizesOnSheet = [...characteristics.values()].flatMap((one) => one.sizes ?? []);
+  const sizes = [...new Set(sizesOnSheet.map((each) => each.name))];
   const spare = [...parts.values()].filter(
     ({ id }) => ![...book.value.positions.values()].some(({ now }) => now?.part === id),
   );
@@ -116,6 +121,10 @@ function PartForm({ position, name, part }: Form) {
       <IssueLines issues={issues} />
       {part === undefined ? null : (
         <>
+          <DecisionForm
+            part={part}
+            sizes={[...new Map(sizesOnSheet.map((each) => [each.name, each])).values()]}
+          />
           <h3 class="wide">It came back from the machine shop</h3>
           <label>
             What was done

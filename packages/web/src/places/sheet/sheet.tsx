@@ -3,6 +3,7 @@ import { hashOf, route } from '../../route.ts';
 import { book, job } from '../../state/job.ts';
 import { Instruments } from './instruments.tsx';
 import { Limits } from './limits.tsx';
+import { Orders } from './orders.tsx';
 import { Parts } from './parts.tsx';
 import { StoryAndNotes } from './story.tsx';
 import { UnitsAndFiles } from './units-and-files.tsx';
@@ -11,7 +12,8 @@ const SECTIONS = [
   { name: 'limits', word: 'Limits', Part: Limits },
   { name: 'instruments', word: 'Instruments', Part: Instruments },
   { name: 'parts', word: 'Parts', Part: Parts },
-  { name: 'story', word: 'Story, notes', Part: StoryAndNotes },
+  { name: 'orders', word: 'Orders', Part: Orders },
+  { name: 'story', word: 'Story, notes, photos', Part: StoryAndNotes },
   { name: 'units', word: 'Units, files', Part: UnitsAndFiles },
 ] as const;
 

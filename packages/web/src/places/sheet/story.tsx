@@ -3,8 +3,9 @@ import { useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { book, write } from '../../state/job.ts';
 import { whenWords } from '../../words/entry.ts';
+import { Photos } from './photos.tsx';
 
-/** What was known before it was opened, and what has been noted since. */
+/** What was known before it was opened, and what has been noted and photographed since. */
 export function StoryAndNotes() {
   const { opened, notes } = book.value;
   const [text, setText] = useState('');
@@ -64,6 +65,7 @@ export function StoryAndNotes() {
           <button type="submit">Note it</button>
         </div>
       </form>
+      <Photos />
     </section>
   );
 }

@@ -1,0 +1,88 @@
+import { positionsOf } from '@fettle/book';
+import { book } from '../../state/job.ts';
+import { show, type View, view } from '../../state/view.ts';
+
+const VIEWS: readonly { readonly as: View['as']; readonly name: string }[] = [
+  { as: 'now', name: 'As it is now' },
+  { as: 'found', name: 'As it was found' },
+  { as: 'trial', name: 'A part on trial' },
+];
+
+/** Parts that are entered and fitted nowhere: only those can be tried. */
+function spareParts(): { readonly id: string; readonly name: string }[] {
+  const { parts, positions } = book.value;
+  const fitted = new Set([...positions.values()].map(({ now }) => now?.part));
+  return [...parts.values()].filter(({ id }) => !fitted.has(id));
+}
+
+/** Positions a part could be tried in, the likely ones first: those whose name begins the part's id. */
+function positionsFor(part: string): { readonly id: string; readonly name: string }[] {
+  const { sheet } = book.value;
+  const all = sheet ? positionsOf(sheet) : [];
+  const likely = ({ id }: { readonly id: string }): number => (part.startsWith(id) ? 0 : 1);
+  return [...all].sort((a, b) => likely(a) - likely(b));
+}
+
+/** Whether the list shows the engine as it is, as it was found, or with a part tried that lies on the bench. */
+export function ViewChoice() {
+  const shown = view.value;
+  const spare = spareParts();
+  const choose = (as: View['as']): void => {
+    const [part] = spare;
+    const [position] = part ? positionsFor(part.id) : [];
+    if (as !== 'trial') show({ as });
+    else if (part && position) show({ as, part: part.id, position: position.id });
+  };
+  return (
+    <div class="view">
+      <fieldset class="choice">
+        <legend>The engine</legend>
+        {VIEWS.filter(({ as }) => as !== 'trial' || spare.length > 0).map(({ as, name }) => (
+          <label key={as}>
+            <input type="radio" name="view" checked={shown.as === as} onChange={() => choose(as)} />{' '}
+            <span>{name}</span>
+          </label>
+        ))}
+      </fieldset>
+      {shown.as === 'trial' ? (
+        <div class="form two">
+          <label>
+            On trial
+            <select
+              value={shown.part}
+              onChange={({ currentTarget: { value: part } }) => {
+                show({ ...shown, part, position: positionsFor(part)[0]?.id ?? shown.position });
+              }}
+            >
+              {spare.map(({ id, name }) => (
+                <option key={id} value={id}>
+                  {name}
+                </option>
+              ))}
+            </select>
+          </label>
+          <label>
+            In place of
+            <select
+              value={shown.position}
+              onChange={({ currentTarget: { value: position } }) => {
+                show({ ...shown, position });
+              }}
+            >
+              {positionsFor(shown.part).map(({ id, name }) => (
+                <option key={id} value={id}>
+                  {name}
+                </option>
+              ))}
+            </select>
+          </label>
+        </div>
+      ) : null}
+      {shown.as === 'now' ? null : (
+        <p class="soft">
+          Only this list shows it. A line opens what is fitted now; covers and the next step go by that.
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,153 @@
+import type { Book } from '@fettle/book';
+import type { Issue } from '@fettle/core';
+import { useState } from 'preact/hooks';
+import { IssueLines } from '../../parts/issue-lines.tsx';
+import { book, write } from '../../state/job.ts';
+import { whenWords } from '../../words/entry.ts';
+
+/** What was ordered and whether it has come. */
+export function Orders() {
+  const { orders } = book.value;
+  const waited = orders.filter(({ receipts }) => receipts.length === 0);
+  const here = orders.filter(({ receipts }) => receipts.length > 0);
+  return (
+    <section>
+      <h2>On order</h2>
+      {waited.length === 0 ? <p>Nothing is on order.</p> : null}
+      <ul class="lines">
+        {waited.map((order) => (
+          <Order key={order.entry.id} order={order} />
+        ))}
+      </ul>
+      {here.length > 0 ? (
+        <>
+          <h2>Arrived</h2>
+          <ul class="lines">
+            {here.map((order) => (
+              <Order key={order.entry.id} order={order} />
+            ))}
+          </ul>
+        </>
+      ) : null}
+      <NewOrder />
+    </section>
+  );
+}
+
+function Order({ order }: { readonly order: Book['orders'][number] }) {
+  const { entry, body, receipts } = order;
+  const [issues, setIssues] = useState<readonly Issue[]>([]);
+  const receive = async (): Promise<void> => {
+    const entries = await write([{ kind: 'receipt', body: { order: entry.id } }]);
+    setIssues(entries.ok ? [] : entries.issues);
+  };
+  const about = [
+    body.supplier,
+    body.number,
+    body.price === undefined ? undefined : `price ${body.price}`,
+    body.lead_days === undefined ? undefined : `${body.lead_days} days`,
+    body.note,
+  ].filter((one) => one !== undefined && one !== '');
+  return (
+    <li>
+      <div class="order">
+        <p>
+          <strong>{body.item}</strong>
+          {about.length > 0 ? `, ${about.join(', ')}` : ''}{' '}
+          <span class="soft">
+            {entry.who}, {whenWords(entry.at)}
+          </span>
+        </p>
+        {receipts.length > 0 ? null : (
+          <button type="button" aria-label={`${body.item} has arrived`} onClick={() => void receive()}>
+            It has arrived
+          </button>
+        )}
+      </div>
+      <IssueLines issues={issues} />
+    </li>
+  );
+}
+
+/** A plain number of zero or more; nothing said is nothing known. */
+function plainNumber(at: string, text: string): { readonly value?: number; readonly issue?: Issue } {
+  const said = text.trim();
+  if (said === '') return {};
+  const value = Number(said);
+  if (Number.isFinite(value) && value >= 0) return { value };
+  return {
+    issue: {
+      code: 'number/unreadable',
+      at,
+      got: said,
+      wanted: 'a number, 0 or more',
+      message: `"${said}" is no number. Give the ${at} as a plain number of 0 or more, such as 26.`,
+    },
+  };
+}
+
+const FIELDS = [
+  { key: 'item', name: 'What', wide: true },
+  { key: 'supplier', name: 'From whom' },
+  { key: 'number', name: 'Number, as marked' },
+  { key: 'price', name: 'Price', decimal: true },
+  { key: 'days', name: 'Days until it comes', decimal: true },
+] as const;
+type Said = Record<(typeof FIELDS)[number]['key'], string>;
+const NOTHING: Said = { item: '', supplier: '', number: '', price: '', days: '' };
+
+function NewOrder() {
+  const [said, setSaid] = useState<Said>(NOTHING);
+  const [issues, setIssues] = useState<readonly Issue[]>([]);
+  const enter = async (event: Event): Promise<void> => {
+    event.preventDefault();
+    const item = said.item.trim();
+    const price = plainNumber('price', said.price);
+    const days = plainNumber('days', said.days);
+    const found = [price.issue, days.issue].filter((one) => one !== undefined);
+    if (item === '')
+      found.unshift({
+        code: 'order/nothing-said',
+        at: 'item',
+        got: 'nothing',
+        wanted: 'what is ordered',
+        message: 'Say what is ordered, such as relief spring.',
+      });
+    if (found.length > 0) return setIssues(found);
+    const [supplier, number] = [said.supplier.trim(), said.number.trim()];
+    const entries = await write([
+      {
+        kind: 'order',
+        body: {
+          item,
+          ...(supplier !== '' && { supplier }),
+          ...(number !== '' && { number }),
+          ...(price.value !== undefined && { price: price.value }),
+          ...(days.value !== undefined && { lead_days: days.value }),
+        },
+      },
+    ]);
+    setIssues(entries.ok ? [] : entries.issues);
+    if (entries.ok) setSaid(NOTHING);
+  };
+  return (
+    <form class="form two" onSubmit={(event) => void enter(event)}>
+      <h3 class="wide">Enter an order</h3>
+      {FIELDS.map((field) => (
+        <label key={field.key} class={'wide' in field ? 'wide' : undefined}>
+          {field.name}
+          <input
+            value={said[field.key]}
+            maxLength={200}
+            inputMode={'decimal' in field ? 'decimal' : undefined}
+            onInput={(event) => setSaid({ ...said, [field.key]: event.currentTarget.value })}
+          />
+        </label>
+      ))}
+      <div class="wide">
+        <IssueLines issues={issues} />
+        <button type="submit">It is ordered</button>
+      </div>
+    </form>
+  );
+}
