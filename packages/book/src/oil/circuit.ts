@@ -124,12 +124,7 @@ function filledParameter(
       wanted: 'a characteristic of the sheet and a quantity of its kind',
       message: `${name} of the oil circuit takes ${from.from} with nominal ${from.nominal}, which does not read. Correct the spec sheet.`,
     });
-  const places = reckoning.places(characteristic).filter((place) => isAt(from.at ?? {}, place));
-  const known = places.map((place) => reckoning.at(characteristic.id, place));
-  const measured = asNumber(
-    reduced(characteristic, from.reduce ?? characteristic.reduce?.by ?? 'one', known),
-    `${from.from}@${JSON.stringify(from.at ?? {})}`,
-  );
+  const { measured, entries } = measuredOf(reckoning, characteristic, from);
   return ok({
     name,
     characteristic,
@@ -139,8 +134,25 @@ function filledParameter(
     trust: from.trust,
     repaired: repaired * from.factor,
     ...(measured && { measured: linear([{ factor: from.factor, of: measured }]) }),
-    entries: measured ? [...new Set(known.flatMap(({ entries }) => entries))] : [],
+    entries,
   });
+}
+
+/** What was measured of a characteristic, brought to one number; nothing when that cannot be had. */
+export function measuredOf(
+  reckoning: Reckoning,
+  characteristic: Characteristic,
+  from: Pick<FromCharacteristic, 'from' | 'at' | 'reduce'>,
+): { readonly measured?: Uncertain; readonly entries: readonly string[] } {
+  const places = reckoning.places(characteristic).filter((place) => isAt(from.at ?? {}, place));
+  const known = places.map((place) => reckoning.at(characteristic.id, place));
+  const measured = asNumber(
+    reduced(characteristic, from.reduce ?? characteristic.reduce?.by ?? 'one', known),
+    `${from.from}@${JSON.stringify(from.at ?? {})}`,
+  );
+  return measured
+    ? { measured, entries: [...new Set(known.flatMap(({ entries }) => entries))] }
+    : { entries: [] };
 }
 
 const effective = ({ operand, cut }: Known): Operand =>

@@ -77,10 +77,13 @@ function parametersWithin(
     parametersWithin(sheet, byId, inner, [...path, Array.isArray(value) ? Number(key) : key], faults);
 }
 
-function parameterFaults(
+/** Whether a parameter names a characteristic, and one value of it. */
+export function parameterFaults(
   sheet: SpecSheet,
   byId: ReadonlyMap<string, Characteristic>,
-  parameter: FromCharacteristic,
+  parameter: Pick<FromCharacteristic, 'from' | 'at' | 'reduce' | 'repaired'> & {
+    nominal?: string | undefined;
+  },
   path: Path,
   faults: Faults,
 ): void {

@@ -2,6 +2,7 @@ import { CATALOGUE, failed, type Outcome, ok, unitNamed } from '@fettle/core';
 import { issuesOf } from '../issues-of-zod.ts';
 import { axisFaults, characteristicPlaceFaults, positionFaults } from './axis-faults.ts';
 import { coverFaults, documentFaults, fastenerFaults } from './cover-faults.ts';
+import { crankFaults } from './crank-faults.ts';
 import { cycleFaults } from './cycle-faults.ts';
 import { Faults } from './fault.ts';
 import { limitFaults } from './limit-faults.ts';
@@ -74,5 +75,6 @@ function sheetFaults(sheet: SpecSheet): Faults {
   coverFaults(sheet, faults);
   documentFaults(sheet, faults);
   oilFaults(sheet, byId, faults);
+  crankFaults(sheet, byId, faults);
   return faults;
 }

@@ -182,6 +182,54 @@ const circuitSchema = z.looseObject({
 });
 export type Circuit = z.infer<typeof circuitSchema>;
 
+/** A figure of the crank: written down, or taken from a characteristic; without a nominal one it may stay unknown. */
+const crankFigure = z.union([
+  quantity,
+  fromCharacteristicSchema
+    .pick({ from: true, at: true, reduce: true, trust: true })
+    .extend({ nominal: quantity.optional().describe('until it is measured') }),
+]);
+export type CrankFigure = z.infer<typeof crankFigure>;
+
+/** What loads the bearings: the sizes and masses of crank, rods and pistons, and what stands beside what. */
+const crankSchema = z.strictObject({
+  bore: crankFigure,
+  stroke: crankFigure,
+  rod: crankFigure.describe('between centres'),
+  compression_ratio: crankFigure,
+  piston_mass: crankFigure.optional().describe('one piston with its rings and pin'),
+  rod_mass: crankFigure.optional().describe('one rod with its cap, bolts and shells'),
+  rod_big_end_mass: crankFigure.optional().describe('of it, weighed at the big end'),
+  throw_mass: crankFigure
+    .optional()
+    .describe('what of a throw turns unbalanced, as a mass at the crankpin, its balance weights taken off'),
+  inlet_shuts: crankFigure.optional().describe('after bottom dead centre'),
+  exhaust_opens: crankFigure.optional().describe('before bottom dead centre'),
+  cylinders: z
+    .array(
+      z.strictObject({
+        name: z.string().min(1).max(40),
+        fires: quantity.describe('crank angle at which it fires, 0 to 720 deg, from the first one’s'),
+        bore_direction: quantity
+          .default('0 deg')
+          .describe('of its bore, turned the way the crank turns: the bank of a V'),
+        rod: z.string().max(120).describe('element of the circuit that is its big-end bearing'),
+        mains: z
+          .array(z.string().max(120))
+          .min(1)
+          .max(2)
+          .describe('elements that are the main bearings beside its throw'),
+        at: z
+          .record(z.string(), z.string())
+          .default({})
+          .describe('fixes axes of the characteristics the figures come from: its rod, its piston'),
+      }),
+    )
+    .min(1)
+    .max(24),
+});
+export type CrankSheet = z.infer<typeof crankSchema>;
+
 const pressureLimit = z.strictObject({
   speed: quantity,
   temperature: quantity,
@@ -222,6 +270,7 @@ export const sheetSchema = z
         priming: primingSchema.optional(),
       })
       .optional(),
+    crank: crankSchema.optional(),
   })
   .describe('Fettle spec sheet, version 1');
 export type SpecSheet = z.infer<typeof sheetSchema>;

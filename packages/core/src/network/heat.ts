@@ -1,4 +1,5 @@
 import { failed, type Issue, type Outcome, ok } from '../issue.ts';
+import { dimensionlessSideFlow } from '../oil/bearing-feed.ts';
 import { filmPower, filmRise } from '../oil/film-temperature.ts';
 import { shortBearingEccentricity } from '../oil/short-bearing.ts';
 import { metre, metrePerSecond, newton, pascalSecond, radianPerSecond } from '../units/si.ts';
@@ -50,6 +51,11 @@ export interface HeatedFilm {
   /** Of one such bearing [W], [m³/s] */
   readonly power: number;
   readonly flow: number;
+  /**
+   * What the journal of a hole-fed bearing draws round by itself and presses out at its ends; it carries heat as well,
+   * though the network does not take it from the gallery [m³/s]. A grooved land has none of its own.
+   */
+  readonly drawn: number;
   /** Whether its oil carries its heat off; otherwise the rise stands at the greatest that is reckoned with. */
   readonly carried: boolean;
 }
@@ -76,11 +82,12 @@ const ZERO_CELSIUS = 273.15;
  * An outer loop: films are fixed while the network is balanced, so that the balance stays convex; then friction and
  * flow give each film its temperature anew. Friction goes with μ and flow with 1/μ, so a film that starts too cool
  * comes out far too hot: each goes only 1/(1 + 2 b Δ) of its way, b the share of viscosity lost per kelvin, which is
- * Newton's step for a bearing alone.
+ * Newton's step for a bearing alone. Heat leaves with what the network feeds the bearing and, in a hole-fed one, with
+ * the side flow Q3 of the standard as well, whose rule is to add the two.
  *
  * @param steady  eccentricity from load
  * @returns       an issue when the films do not settle, or no balance is found
- * @source film-heat, petroff
+ * @source film-heat, petroff; iso-7902-1 for the side flow
  */
 export function heatedNetwork(
   network: CompiledNetwork,
@@ -139,7 +146,11 @@ export function heatedNetwork(
         pascalSecond(viscosity),
         radianPerSecond(speed),
       );
-      return { element, rise: rises[i]!, eccentricity, viscosity, power, count: of('count') };
+      const drawn =
+        grooved || given[`${element}.side_flow_factor`] !== undefined
+          ? 0
+          : 2 * diameter ** 2 * clearance * speed * dimensionlessSideFlow(land / diameter, eccentricity);
+      return { element, rise: rises[i]!, eccentricity, viscosity, power, drawn, count: of('count') };
     });
     const solved = solvedNetwork(network, { ...conditions, parameters, ...(start && { start }) });
     if (!solved.ok) return solved;
@@ -147,7 +158,7 @@ export function heatedNetwork(
     let farthest = 0;
     const heated = films.map(({ count, ...film }, i): HeatedFilm => {
       const flow = solved.value.flows[film.element]! / count;
-      const wanted = filmRise(film.power, flow);
+      const wanted = filmRise(film.power, flow + film.drawn);
       const next = Math.min(HOTTEST, wanted);
       farthest = Math.max(farthest, Math.abs(next - film.rise));
       const warmer = filmOil(network.inside.fluid, warm + film.rise + 0.5).viscosity;
