@@ -1,5 +1,6 @@
 import type { Book } from '@fettle/book';
 import { whenWords } from '../words/entry.ts';
+import { bareJpeg, isJpeg } from './bare-jpeg.ts';
 
 export interface Photograph {
   readonly caption: string;
@@ -21,8 +22,11 @@ const ENDINGS: Readonly<Record<string, string>> = {
   'image/gif': 'gif',
 };
 
+const NO_PICTURE = new Uint8Array();
+
 /**
- * The photographs of a book, each with the file it is printed from or why it is not.
+ * The photographs of a book, each with the file it is printed from or why it is not. They are printed without what
+ * a camera wrote about them: a book is handed on, and where somebody lives is not part of it.
  *
  * @param photos    bytes by their SHA-256, as far as they are here
  * @param canBeSet  whether the typesetter can read a picture
@@ -34,7 +38,8 @@ export function photographPages(
 ): { pages: Photograph[]; pictures: Map<string, Uint8Array> } {
   const pictures = new Map<string, Uint8Array>();
   const pages = book.photos.map(({ entry, body }) => {
-    const bytes = photos.get(body.sha256);
+    const given = photos.get(body.sha256);
+    const bytes = given && isJpeg(given) ? (bareJpeg(given) ?? NO_PICTURE) : given;
     const ending = ENDINGS[body.media];
     const file = `photo-${body.sha256}.${ending}`;
     const missing =

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 
 /** Poppler's programs read a PDF independently of what wrote it. Without them the tests fail, and say so. */
 function poppler(
-  program: 'pdftotext' | 'pdffonts' | 'pdfinfo',
+  program: 'pdftotext' | 'pdffonts' | 'pdfinfo' | 'pdfimages',
   pdf: Uint8Array,
   ...options: string[]
 ): string {
@@ -54,6 +54,11 @@ export const fontsOf = (pdf: Uint8Array): { name: string; embedded: boolean }[] 
       name: line.split(/\s+/)[0]!.replace(/^[A-Z]{6}\+/, ''),
       embedded: /\s(yes|no)\s+(yes|no)\s+(yes|no)\s/.exec(line)?.[1] === 'yes',
     }));
+
+export const imagesOf = (pdf: Uint8Array): { width: number; height: number }[] =>
+  [...poppler('pdfimages', pdf, '-list').matchAll(/^ *\d+ +\d+ +image +(\d+) +(\d+)/gm)].map(
+    ([, width, height]) => ({ width: Number(width), height: Number(height) }),
+  );
 
 export const infoOf = (pdf: Uint8Array): Readonly<Record<string, string>> =>
   Object.fromEntries(

@@ -1,4 +1,4 @@
-import { type Assessed, type NextMove, placeText } from '@fettle/book';
+import { type Assessed, type LargestDoubt, type NextMove, placeText } from '@fettle/book';
 import { inUnit } from '@fettle/core';
 import { joined, unitSign } from './unit.ts';
 
@@ -16,9 +16,11 @@ export function moveWords(judgement: Assessed, next: NextMove): string {
     case 'try-leaf':
       return `Try the leaf ${next.leaf}; at most ${next.triesLeft} ${next.triesLeft === 1 ? 'try' : 'tries'} with the leaves owned.`;
     case 'use-instrument':
-      return `${next.name} would decide, if it reads the same.`;
+      return next.characteristic.id === characteristic.id
+        ? `${next.name} would decide, if it reads the same.`
+        : `Read ${next.characteristic.name} with ${next.name}: that would decide, if it reads the same.`;
     case 'finer-than-owned':
-      return `Nothing owned is fine enough: it has to be known to ±${significant(judgement, 2 * next.needed)} at about 95 %.`;
+      return `Nothing owned is fine enough: it has to be known to ±${significant(judgement, 2 * next.needed)} at about 95 %.${mostlyWords(next.mostly)}`;
     case 'on-the-limit':
       return 'It reads on the limit itself: no instrument settles that. Measure again, or treat it as out.';
     case 'does-not-matter':
@@ -27,6 +29,12 @@ export function moveWords(judgement: Assessed, next: NextMove): string {
       return `The witnesses disagree. Clean up, measure ${characteristic.name} again both ways, and strike the wrong one.`;
   }
 }
+
+/** Where most of the doubt in a figure worked out from several readings comes from. */
+const mostlyWords = (mostly: LargestDoubt | undefined): string =>
+  mostly === undefined
+    ? ''
+    : ` ${Math.round(100 * mostly.share)} % of the doubt comes from ${mostly.name}${mostly.of.length === 0 ? '' : `, with which ${mostly.of.map(({ name }) => name).join(' and ')} was read`}: read that finer first.`;
 
 function significant({ characteristic }: Assessed, si: number): string {
   if (characteristic.kind === 'seen' || characteristic.unit === undefined)
