@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import {
   closingLineSvg,
+  costFrontierSvg,
   flowBarsSvg,
   leafLadderSvg,
   limitRailSvg,
@@ -82,6 +83,17 @@ const worded = (word: string, picture: Picture): string[] => [
     },
     picture,
   ),
+  costFrontierSvg(
+    {
+      priceAxis: word,
+      chanceAxis: word,
+      points: [{ price: 1, chance: 0.9, name: word, best: true }],
+      beside: [{ price: 0, chance: 0.1, name: word }],
+      wanted: { chance: 0.95, text: word },
+      cap: { price: 2, text: word },
+    },
+    picture,
+  ),
   verdictMarkSvg('in', picture),
 ];
 
@@ -149,6 +161,7 @@ it('draws nothing rather than fail where there is nothing to draw', () => {
     repairBarsSvg({ asMeasured: { name: '', value: Number.NaN, text: 'none' }, repairs: [] }, DESK),
     flowBarsSvg({ parts: [] }, DESK),
     closingLineSvg({ covers: [], words: { proven: '', open: '', out: '' } }, DESK),
+    costFrontierSvg({ priceAxis: '', chanceAxis: '', points: [] }, DESK),
     verdictMarkSvg('in', { ...DESK, width: Number.NaN }),
   ];
   for (const drawn of empty) {

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import {
   closingLineSvg,
+  costFrontierSvg,
   flowBarsSvg,
   type LeafLadder,
   leafLadderSvg,
@@ -310,6 +311,26 @@ function gallery(picture: Picture): Record<string, string> {
           },
         ],
         words: { proven: 'proven', open: 'open', out: 'out' },
+      },
+      picture,
+    ),
+    frontier: costFrontierSvg(
+      {
+        priceAxis: 'price',
+        chanceAxis: 'chance of every pressure, %',
+        points: [
+          { price: 1493, chance: 0.93, name: '1' },
+          { price: 1627, chance: 0.983, name: '2', best: true },
+        ],
+        beside: [
+          { price: 0, chance: 0, name: 'a' },
+          { price: 491, chance: 0.71, name: 'b' },
+          { price: 517, chance: 0.87, name: 'c' },
+          { price: 654, chance: 0.93, name: 'd' },
+          { price: 788, chance: 0.983, name: 'e' },
+        ],
+        wanted: { chance: 0.95, text: 'wanted: 95 %' },
+        cap: { price: 2400, text: 'cap 2400' },
       },
       picture,
     ),

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { barsText, closingLineText, limitRailText, pressureCurveText } from './index.ts';
+import { barsText, closingLineText, costFrontierText, limitRailText, pressureCurveText } from './index.ts';
 
 it('draws a reading between its limits as a block between two posts', () => {
   const rail = limitRailText({ lower: 0, upper: 10, from: 4, to: 6 }, 40);
@@ -61,4 +61,36 @@ it('names each cover with its state, its reasons and the hours to reopen it', ()
   const [line] = closingLineText([{ name: 'pan', reopenHours: 5, state: 'held', reasons: 3 }]);
   expect(line).toContain('HELD, 3 reasons');
   expect(line).toContain('5 h to reopen');
+});
+
+it('puts a set of repairs as high as it is sure and as far out as it costs', () => {
+  const lines = costFrontierText(
+    [
+      { price: 0, chance: 0, mark: 'a' },
+      { price: 50, chance: 0.5, mark: 'b' },
+      { price: 100, chance: 1, mark: 'c' },
+    ],
+    { wanted: 0.8, cap: 75 },
+  );
+  const at = (mark: string) => {
+    const row = lines.findIndex((line) => line.includes(mark));
+    return { row, column: lines[row]!.indexOf(mark) };
+  };
+  const [a, b, c] = [at('a'), at('b'), at('c')];
+  expect(a.row - b.row).toBe(b.row - c.row);
+  expect(Math.abs(b.column - a.column - (c.column - b.column))).toBeLessThanOrEqual(1);
+  expect(lines[c.row]).toMatch(/^ 100 % │/);
+  expect(lines[b.row]).toMatch(/^ {2}50 % │/);
+  // The wanted chance lies between b and c, the cap between their prices.
+  const wanted = lines.findIndex((line) => line.includes('╌'));
+  expect(wanted).toBeGreaterThan(c.row);
+  expect(wanted).toBeLessThan(b.row);
+  const cap = lines[a.row]!.indexOf('╎');
+  expect(cap).toBeGreaterThan(b.column);
+  expect(cap).toBeLessThan(c.column);
+});
+
+it('a cap past all prices is not drawn, and no figure that is none', () => {
+  const lines = costFrontierText([{ price: 10, chance: Number.NaN, mark: 'x' }], { cap: 5000 });
+  expect(lines.join('')).not.toMatch(/x|╎|NaN/);
 });
