@@ -49,7 +49,9 @@ export function costFrontierSvg(chart: CostChart, picture: Picture): string {
   const most = Math.max(1, ...[...points, ...beside].map(({ price }) => price), cap?.price ?? 0) * 1.06;
   const height = Math.round(kept(width * 0.5, label * 15, label * 26));
   const left = textWidth('100', small) + small * 0.8;
-  const [right, top, bottom] = [width - label * 0.8, small * 2.6, height - small * 3];
+  const right = width - label * 0.8;
+  const apart = chart.wanted && headWidth(chart, small) > right ? small * 1.3 : 0;
+  const [top, bottom] = [small * 2.6 + apart, height - small * 3];
   const field: Field = {
     left,
     right,
@@ -92,7 +94,7 @@ function axes(pen: Pen, chart: CostChart, { x, y, left, right, top, bottom }: Fi
     ]),
     line(left, bottom, right, bottom, stroke(pen.ink, thin)),
     line(left, top - small * 0.4, left, bottom, stroke(pen.ink, thin)),
-    type(pen, 0, top - small * 1.5, chart.chanceAxis, soft),
+    type(pen, 0, small * 1.1, chart.chanceAxis, soft),
     type(pen, right, bottom + small * 2.65, chart.priceAxis, { ...soft, anchor: 'end' }),
   ];
 }
@@ -101,13 +103,20 @@ function wantedLine(pen: Pen, { wanted }: CostChart, { y, left, right, top }: Fi
   if (!wanted || finite(wanted.chance) === undefined) return [];
   const { small, line: thin } = pen.size;
   const at = y(wanted.chance);
-  // Under the line where there is no room over it.
-  const base = at - top < small * 1.4 ? at + small * 1.1 : at - small * 0.4;
+  const dash = stroke(pen.accent, thin, `${num(thin * 5)} ${num(thin * 3)}`);
+  // At the head of the picture: near its line the points are thickest.
+  const base = top - small * 1.5;
+  const from = right - textWidth(wanted.text, small) - small * 0.6;
   return [
-    `<g data-mark="wanted">${line(left, at, right, at, stroke(pen.accent, thin, `${num(thin * 5)} ${num(thin * 3)}`))}</g>`,
-    type(pen, left + small * 0.5, base, wanted.text, { size: small, colour: pen.accent, halo: true }),
+    `<g data-mark="wanted">${line(left, at, right, at, dash)}</g>`,
+    line(from - small * 2.2, base - small * 0.35, from, base - small * 0.35, dash),
+    type(pen, right, base, wanted.text, { size: small, colour: pen.accent, anchor: 'end' }),
   ];
 }
+
+/** What the axis and the wanted chance take beside each other. */
+const headWidth = ({ chanceAxis, wanted }: CostChart, small: number): number =>
+  textWidth(chanceAxis, small) + textWidth(wanted?.text ?? '', small) + small * 4;
 
 function capLine(pen: Pen, cap: CostChart['cap'], { x, left, right, top, bottom }: Field): string[] {
   if (!cap) return [];
@@ -151,11 +160,17 @@ function dot(pen: Pen, { x, y, left, right }: Field, point: CostPoint, mark: str
   const name =
     point.name === ''
       ? ''
-      : type(pen, before ? Math.max(left + wide, cx - r * 1.8) : cx + r * 1.8, cy + size * 1.1, point.name, {
-          size,
-          bold: point.best === true,
-          halo: true,
-          anchor: before ? 'end' : 'start',
-        });
+      : type(
+          pen,
+          before ? Math.max(left + wide, cx - r * 1.8) : cx + r * 1.8,
+          point.chance < 0.1 ? cy - size * 0.5 : cy + size * 1.1,
+          point.name,
+          {
+            size,
+            bold: point.best === true,
+            halo: true,
+            anchor: before ? 'end' : 'start',
+          },
+        );
   return `<g data-mark="${mark}" data-x="${num(cx)}" data-y="${num(cy)}">${circle}${name}</g>`;
 }
