@@ -17,6 +17,8 @@ import {
   newton,
   pascal,
   pascalSecond,
+  plainBearingAt,
+  plainFilm,
   pocketFactor,
   radialFaceFlow,
   radian,
@@ -46,6 +48,19 @@ function shortBearingCase(given: Given): Answers {
     attitude_angle_phi: s.attitudeAngle,
     Qs_over_rcNL: s.sideFlowVariable,
     theta_pmax_from_hmax: s.greatestPressureAt,
+  };
+}
+
+/** How far the short bearing may be trusted: its figures over those of the finite solution. */
+function againstFinite(given: Given): Answers {
+  const [ratio, e] = [given.si('L_over_D'), given.si('eccentricity_ratio')];
+  const short = shortBearing(ratio, e);
+  const finite = plainBearingAt(plainFilm(ratio), e);
+  if (!finite) throw new Error('no solution');
+  return {
+    S_ocvirk_over_S_finite: short.sommerfeldNumber / finite.sommerfeld,
+    Qs_ocvirk_over_Qs_finite: short.sideFlowVariable / (finite.flow * finite.sideRatio),
+    phi_ocvirk_minus_finite: short.attitudeAngle - finite.attitude,
   };
 }
 
@@ -131,6 +146,7 @@ export const FILM_RUNNERS: Runners = {
   'jb.ocvirk.friswell': shortBearingCase,
   'jb.ocvirk.2': shortBearingCase,
   'jb.ocvirk.3': shortBearingCase,
+  'jb.ocvirk.vs': againstFinite,
   'jb.iso7902.q3': (given) => {
     const q3 = dimensionlessSideFlow(given.si('B_over_D'), given.si('eccentricity_ratio'));
     // The second key prints a finite table's value with the 1.2 % by which the formula may miss it.

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { BEARING_RUNNERS } from './bearings.ts';
 import { Given, misses, publishedCases, type Runners } from './case.ts';
 import { FASTENER_RUNNERS } from './fasteners.ts';
 import { FORM_AND_MATCHING_RUNNERS } from './form-and-matching.ts';
@@ -11,6 +12,7 @@ import { SPRING_RUNNERS } from './springs.ts';
 const FILES: readonly (readonly [string, Runners])[] = [
   ['lubrication', LUBRICATION_RUNNERS],
   ['priming', PRIMING_RUNNERS],
+  ['journal-bearing', BEARING_RUNNERS],
   ['fasteners', { ...FASTENER_RUNNERS, ...SPRING_RUNNERS }],
   ['metrology-geometry', METROLOGY_RUNNERS],
   ['form-and-matching', FORM_AND_MATCHING_RUNNERS],

@@ -66,6 +66,15 @@ export {
   torqueAdvice,
   torqueQuestion,
 } from './fasteners/torque-advice.ts';
+export { fedBearingAt } from './film/fed-bearing.ts';
+export { plainBearingAt, plainBearingFor, plainFilm } from './film/plain-film.ts';
+export {
+  guideRelativeClearance,
+  isoSommerfeld,
+  selfContainedRise,
+  TRUMPLER,
+  trumplerFilm,
+} from './film/steady-limits.ts';
 export {
   fitClearance,
   rootSumSquareHalfRange,

@@ -8,8 +8,10 @@ import {
   plainBearingFor,
   plainFilm,
 } from '../film/plain-film.ts';
+import { isoSommerfeld, trumplerFilm } from '../film/steady-limits.ts';
 import { SUPPLY_RANGE, type Supply, shapeFault } from '../film/supply.ts';
 import type { Caution, Issue } from '../issue.ts';
+import { metre } from '../units/si.ts';
 
 const SUPPLIES = [
   'flooded',
@@ -100,6 +102,7 @@ export const JOURNAL_BEARING = calculator({
     friction_torque: { kind: 'torque', doc: 'f W r' },
     power_loss: { kind: 'power', doc: 'torque times speed' },
     maximum_pressure: { kind: 'pressure', doc: 'p_max of the film' },
+    iso_sommerfeld_number: { kind: 'ratio', doc: 'So = F ψ²/(D B η ω) of ISO 7902, 1/(2 π S)' },
     feed_flow: { kind: 'flow', doc: 'Q, out of groove or hole', optional: true },
     supply_number: { kind: 'ratio', doc: 'p* = p_s c²/(μ ω r²)', optional: true },
     supply_angle: { kind: 'angle', doc: 'as used', optional: true },
@@ -228,15 +231,24 @@ function supplyOf(supply: SupplyName, given: Given): Supply | undefined {
   }
 }
 
-function thin(e: number): Caution[] {
-  return e > THIN
-    ? [
-        {
-          code: 'journal-bearing/thin-film',
-          message: `At ε ${e.toFixed(3)} roughness, bending and the heat in the thin film count for more than a smooth film of one viscosity tells. Take the figures as a sign that the bearing is near touching.`,
-        },
-      ]
-    : [];
+function thin(e: number, s: Scales): Caution[] {
+  const film = s.c * (1 - e);
+  const guide = trumplerFilm(metre(2 * s.r));
+  if (e <= THIN)
+    return film < guide
+      ? [
+          {
+            code: 'journal-bearing/under-guide',
+            message: `Under a steady load Trumpler asks for a film of ${(guide * 1e6).toFixed(1)} μm here; this is ${(film * 1e6).toFixed(1)} μm. The guide does not judge the short peaks of an engine.`,
+          },
+        ]
+      : [];
+  return [
+    {
+      code: 'journal-bearing/thin-film',
+      message: `At ε ${e.toFixed(3)} roughness, bending and the heat in the thin film count for more than a smooth film of one viscosity tells. Take the figures as a sign that the bearing is near touching.`,
+    },
+  ];
 }
 
 /** The results that both kinds share; `flow` is Q/(r c N L), `p` the greatest pressure [Pa]. */
@@ -267,12 +279,13 @@ function shared(
     friction_torque: torque,
     power_loss: torque * s.speed,
     maximum_pressure: p,
+    iso_sommerfeld_number: isoSommerfeld(b.sommerfeld),
   };
 }
 
 const flooded = (b: PlainBearing, s: Scales, supply: string): Answer => ({
   results: { ...shared(b, s, b.flow, b.sideRatio, (b.peak * s.unit) / b.sommerfeld), supply },
-  cautions: thin(b.eccentricity),
+  cautions: thin(b.eccentricity, s),
 });
 
 function fedAnswer(b: FedBearing, s: Scales, supply: string, angle: number | undefined): Answer {
@@ -288,7 +301,7 @@ function fedAnswer(b: FedBearing, s: Scales, supply: string, angle: number | und
       supply,
     },
     cautions: [
-      ...thin(b.eccentricity),
+      ...thin(b.eccentricity, s),
       ...(b.imbalance > 1e-4 && Math.abs(b.feedFlow) > 1e-9
         ? [
             {

@@ -82,7 +82,26 @@ export const OIL_SOURCES: Sources = {
     title: 'Journal-Bearing Databook',
     edition: 'Someya (editor), 1989',
     where: 'two-axial-groove bearing, pages 14 and 17',
-    checked: 'retrieved as a transcription; its groove is not stated there, 10° by nine tenths is assumed',
+    checked:
+      'retrieved as a transcription; its groove is not stated there, 10° and all but the edges is assumed',
+  },
+  trumpler: {
+    title: 'Design of Film Bearings',
+    edition: 'Trumpler, 1966, as given in Shigley, section 12-14',
+    where: 'criteria for steady load',
+    checked: 'retrieved',
+  },
+  'vdi-2204': {
+    title: 'Design of plain bearings',
+    edition: 'VDI 2204',
+    where: 'guide value of relative clearance',
+    checked: 'memory-certain',
+  },
+  'shigley-12-15': {
+    title: "Shigley's Mechanical Engineering Design",
+    edition: '9th edition',
+    where: 'section 12-7, equation 12-15',
+    checked: 'retrieved; its constants 8.3 and 9.70 derived again',
   },
   'annular-gap': {
     title: 'Laminar flow along a thin eccentric annular gap',
