@@ -62,15 +62,10 @@ export { pressureStair, roundedToSum, type Stair, type Tread } from './oil/stair
 export { expectedPressure, type GaugeJudgement, gaugeJudgement, STOP_AFTER_SECONDS } from './oil/start-up.ts';
 export { daysOf } from './plan/lead-time.ts';
 export { type MeasuringMove, type MostDoubt, measuringMoves } from './plan/measuring.ts';
-export { admittedOffer, type Offer } from './plan/offers.ts';
-export {
-  type Chosen,
-  type LeftOut,
-  type Planner,
-  type PlanSet,
-  type RepairPlan,
-  repairPlan,
-} from './plan/plan.ts';
+export { admittedOffer } from './plan/offers.ts';
+export { type RepairPlan, repairPlan } from './plan/plan.ts';
+export type { Chosen, LeftOut } from './plan/plan-reasons.ts';
+export { type Planning, type PlanSet, planningOf } from './plan/planning.ts';
 export type { Requirement } from './plan/requirements.ts';
 export { csvFromSheet, leftOutOfCsv } from './sheet/csv-from-sheet.ts';
 export { type SheetFromCsv, sheetFromCsv } from './sheet/csv-to-sheet.ts';

@@ -4,8 +4,9 @@ import { takesTheSame } from '../assess/finer-input.ts';
 import { standardUncertaintyOf } from '../assess/instrument.ts';
 import type { NextMove } from '../assess/next-move.ts';
 import type { Book, ReadingOnRecord } from '../fold/book.ts';
-import type { Planner, PlanSet } from './plan.ts';
+import type { RepairPlan } from './plan.ts';
 import { requirementBits } from './plan-problem.ts';
+import type { Planning, PlanSet } from './planning.ts';
 import { requirementOf } from './requirements.ts';
 import { cheapestSet, completions, type Found } from './search.ts';
 
@@ -53,27 +54,32 @@ export type MeasuringMove =
     };
 
 /** What measuring better could save, the largest first. Needs a plan, or says what keeps one from being sure. */
-export function measuringMoves(planner: Planner, judgements: readonly Assessed[]): MeasuringMove[] {
-  const moves = [...verdictMoves(planner, judgements), ...bandMoves(planner)];
+export function measuringMoves(
+  planning: Planning,
+  plan: RepairPlan,
+  judgements: readonly Assessed[],
+): MeasuringMove[] {
+  const moves = [...verdictMoves(planning, plan, judgements), ...bandMoves(planning, plan)];
   return moves.sort((a, b) => (b.saving ?? 0) - (a.saving ?? 0));
 }
 
-function verdictMoves(planner: Planner, judgements: readonly Assessed[]): MeasuringMove[] {
-  const { plan, problem, bits, asSet } = planner;
+function verdictMoves(
+  planning: Planning,
+  plan: RepairPlan,
+  judgements: readonly Assessed[],
+): MeasuringMove[] {
+  const { problem, bits, asSet, offers, confidence } = planning;
   const { best } = plan;
   if (!best) return [];
   const taken = best.offers.reduce((mask, id) => mask | (1 << bits.bit.get(id)!), 0);
   return judgements.flatMap((judgement): MeasuringMove[] => {
     if (judgement.status !== 'cannot-tell') return [];
-    const requirement = requirementOf(judgement, plan.offers);
+    const requirement = requirementOf(judgement, offers);
     if (!requirement) return [];
     const more = requirementBits([requirement], bits);
     // What the plan settles anyway needs no measuring.
     if (more.every((mask) => mask & taken)) return [];
-    const found = cheapestSet(
-      { ...problem, requirements: [...problem.requirements, ...more] },
-      plan.confidence,
-    );
+    const found = cheapestSet({ ...problem, requirements: [...problem.requirements, ...more] }, confidence);
     if (!found || found.price <= best.price) return [];
     const extra = found.price - best.price;
     const chanceIn = judgement.governing && judgement.verdicts[judgement.governing]?.probabilityIn;
@@ -92,12 +98,12 @@ function verdictMoves(planner: Planner, judgements: readonly Assessed[]): Measur
 }
 
 /** A set that would do at the values as they look, and is only not sure enough. */
-function bandMoves(planner: Planner): MeasuringMove[] {
-  const { plan, problem, asSet, chances, book } = planner;
+function bandMoves(planning: Planning, plan: RepairPlan): MeasuringMove[] {
+  const { problem, asSet, chances, book, conditions } = planning;
   if (!chances) return [];
   const within = (found: Found): boolean =>
     chances.pressures(found.taken & problem.oil).every(({ value }, i) => {
-      const { lower, upper } = plan.conditions[i]!.wanted;
+      const { lower, upper } = conditions[i]!.wanted;
       return (lower === undefined || value >= lower) && (upper === undefined || value <= upper);
     });
   for (const { taken, price } of completions(problem)) {

@@ -2,7 +2,7 @@ import { admittedOffer, type Body, type Book, placeFrom } from '@fettle/book';
 import { failed, type Issue, type Outcome, ok } from '@fettle/core';
 import { entered, issue, plainNumber, present } from '../entered.ts';
 import type { Register } from '../registration.ts';
-import { money } from '../words/plan-lines.ts';
+import { money } from '../words/plan-words.ts';
 
 interface Said {
   readonly price: string;

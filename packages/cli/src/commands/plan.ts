@@ -5,8 +5,9 @@ import {
   type Book,
   daysOf,
   measuringMoves,
-  type Planner,
+  type Planning,
   type PlanSet,
+  planningOf,
   repairPlan,
 } from '@fettle/book';
 import { CATALOGUE, failed, type Outcome, ok, standardUncertainty } from '@fettle/core';
@@ -65,8 +66,8 @@ function planned(book: Book, said: Said): Outcome<Reply> {
     ...(said.oil !== undefined && { grade: said.oil }),
   };
   try {
-    const made = repairPlan(book, assessed, wishes);
-    return made.ok ? reply(book, assessed, made.value, said.measure === true) : made;
+    const planning = planningOf(book, assessed, wishes);
+    return planning.ok ? reply(planning.value, assessed, said.measure === true) : planning;
   } catch (error) {
     // A circuit may find no balance with clearances that nobody meant.
     if (!(error instanceof RangeError)) throw error;
@@ -82,17 +83,17 @@ function planned(book: Book, said: Said): Outcome<Reply> {
   }
 }
 
-function reply(book: Book, assessed: Assessment, planner: Planner, measure: boolean): Outcome<Reply> {
-  const { plan } = planner;
-  const moves = measure ? measuringMoves(planner, assessed.judgements) : undefined;
+function reply(planning: Planning, assessed: Assessment, measure: boolean): Outcome<Reply> {
+  const plan = repairPlan(planning);
+  const moves = measure ? measuringMoves(planning, plan, assessed.judgements) : undefined;
   return ok({
     json: {
-      job: book.job,
-      confidence: plan.confidence,
-      oil: plan.grade,
+      job: planning.book.job,
+      confidence: planning.confidence,
+      oil: planning.grade,
       spending_cap: plan.cap,
-      days: plan.days,
-      conditions: plan.conditions.map(({ running, wanted }) => ({
+      days: planning.days,
+      conditions: planning.conditions.map(({ running, wanted }) => ({
         speed: running.speed,
         temperature: running.temperature,
         lower: wanted.lower,
@@ -123,9 +124,10 @@ function reply(book: Book, assessed: Assessment, planner: Planner, measure: bool
       })),
       frontier: plan.frontier.map(setJson),
       pressure_only: plan.pressureOnly.map(setJson),
-      no_offer: plan.unoffered.map(nameOf),
+      no_offer: planning.unoffered.map(nameOf),
+      not_read: planning.unread.map(nameOf),
       not_in_time: plan.late.map(({ judgement }) => nameOf(judgement)),
-      refused: plan.refused.map(({ offer, issues }) => ({ offer: offer.offer, issues })),
+      refused: planning.refused.map(({ offer, issues }) => ({ offer: offer.offer, issues })),
       moves: moves?.map((move) =>
         move.about === 'verdict'
           ? {
@@ -144,7 +146,7 @@ function reply(book: Book, assessed: Assessment, planner: Planner, measure: bool
             },
       ),
     },
-    text: planLines(book, plan, moves).join('\n'),
+    text: planLines({ ...planning, ...plan }, moves).join('\n'),
     status: plan.best && (plan.cap === undefined || plan.best.price <= plan.cap) ? 0 : 1,
   });
 }
