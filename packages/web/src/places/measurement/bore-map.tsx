@@ -15,6 +15,9 @@ import { keyOf } from '../../state/steps.ts';
 import { unitOf } from '../../state/units.ts';
 import { bare, shown } from '../../words/quantity.ts';
 
+/** Units whose sign does not read well in a sentence. */
+const LONG_NAMES: Readonly<Record<string, string>> = { in: 'inches', thou: 'thousandths of an inch' };
+
 /** Greys by which a map is tinted. */
 const TINTS = [1, 2, 3, 4, 5];
 
@@ -87,11 +90,16 @@ function mapOf(
         cells: rows.map((r) => columns.map((c) => cellAt({ [strip]: value, [row]: r, [column]: c }))),
       })),
       steps,
-      worst: 'the worst place, which decides',
+      worst: 'the place that decides',
     },
-    words: isTinted
-      ? `Tinted by how far each place is from ${shown(characteristic, meant)}, the size meant for a new part.`
-      : '',
+    words: [
+      unit === undefined ? '' : `In ${LONG_NAMES[unit] ?? unit}.`,
+      isTinted
+        ? `Tinted by how far each place is from ${shown(characteristic, meant)}, the size meant for a new part.`
+        : '',
+    ]
+      .join(' ')
+      .trim(),
   };
 }
 
@@ -102,10 +110,9 @@ export function BoreMap({ characteristic }: { readonly characteristic: Character
   const draw = useCallback((picture: Picture) => (map ? unrolledBoresSvg(map, picture) : ''), [map]);
   if (!drawn) return null;
   const [strip, row, column] = characteristic.places;
-  const unit = unitOf(characteristic);
   return (
     <section class="bore-map">
-      <h2>Unrolled{unit === undefined ? '' : `, in ${unit}`}</h2>
+      <h2>Every {strip}, unrolled</h2>
       <Drawing
         title={`${characteristic.name}, unrolled`}
         desc={`What was found at each ${row} and ${column} of every ${strip}. A place struck through is not read yet.`}

@@ -59,7 +59,7 @@ function Checked({ instrument }: { readonly instrument: string }) {
         <span class="soft">
           {last
             ? `Checked ${whenWords(last.entry.at).slice(0, 10)}: against ${last.body.against} it read ${last.body.read}, ${last.body.good ? 'good' : 'not good'}`
-            : 'Not checked in this job'}
+            : 'Check it (not done in this job)'}
         </span>
       }
     >

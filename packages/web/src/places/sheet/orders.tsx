@@ -87,7 +87,7 @@ function plainNumber(at: string, text: string): { readonly value?: number; reado
 }
 
 const FIELDS = [
-  { key: 'item', name: 'What', wide: true },
+  { key: 'item', name: 'What' },
   { key: 'supplier', name: 'From whom' },
   { key: 'number', name: 'Number, as marked' },
   { key: 'price', name: 'Price', decimal: true },
@@ -134,7 +134,7 @@ function NewOrder() {
     <form class="form two" onSubmit={(event) => void enter(event)}>
       <h3 class="wide">Enter an order</h3>
       {FIELDS.map((field) => (
-        <label key={field.key} class={'wide' in field ? 'wide' : undefined}>
+        <label key={field.key}>
           {field.name}
           <input
             value={said[field.key]}

@@ -1,4 +1,4 @@
-import { positionsOf } from '@fettle/book';
+import { type Characteristic, placesOf, positionAt, positionsOf } from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import type { Draft } from '../../ledger/writing.ts';
@@ -49,6 +49,19 @@ const decided = (part: string): string => {
   return words === undefined ? '' : `; ${words}`;
 };
 
+/** The sizes of the sheet for what goes in one position, each once; every size where the sheet names none for it. */
+function sizesAt(position: string): readonly NonNullable<Characteristic['sizes']>[number][] {
+  const { sheet, characteristics } = book.value;
+  const sized = [...characteristics.values()].filter(({ sizes }) => sizes !== undefined);
+  const here = sized.filter(
+    (one) =>
+      one.position !== undefined &&
+      placesOf(sheet ?? { axes: {} }, one).some((place) => positionAt(one.position!, place) === position),
+  );
+  const named = (here.length > 0 ? here : sized).flatMap(({ sizes }) => sizes ?? []);
+  return [...new Map(named.map((size) => [size.name, size])).values()];
+}
+
 interface Form {
   readonly position: string;
   readonly name: string;
@@ -63,9 +76,8 @@ function PartForm({ position, name, part }: Form) {
   const [what, setWhat] = useState('');
   const [size, setSize] = useState('');
   const [issues, setIssues] = useState<readonly Issue[]>([]);
-  const { parts, characteristics } = book.value;
-  const sizesOnSheet = [...characteristics.values()].flatMap((one) => one.sizes ?? []);
-  const sizes = [...new Set(sizesOnSheet.map((each) => each.name))];
+  const { parts } = book.value;
+  const sizes = sizesAt(position);
   const spare = [...parts.values()].filter(
     ({ id }) => ![...book.value.positions.values()].some(({ now }) => now?.part === id),
   );
@@ -111,7 +123,7 @@ function PartForm({ position, name, part }: Form) {
       <select value={size} onChange={(event) => setSize(event.currentTarget.value)}>
         <option value="">as standard</option>
         {sizes.map((one) => (
-          <option key={one}>{one}</option>
+          <option key={one.name}>{one.name}</option>
         ))}
       </select>
     </label>
@@ -121,10 +133,7 @@ function PartForm({ position, name, part }: Form) {
       <IssueLines issues={issues} />
       {part === undefined ? null : (
         <>
-          <DecisionForm
-            part={part}
-            sizes={[...new Map(sizesOnSheet.map((each) => [each.name, each])).values()]}
-          />
+          <DecisionForm part={part} sizes={sizes} />
           <h3 class="wide">It came back from the machine shop</h3>
           <label>
             What was done

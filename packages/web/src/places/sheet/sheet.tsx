@@ -13,7 +13,7 @@ const SECTIONS = [
   { name: 'instruments', word: 'Instruments', Part: Instruments },
   { name: 'parts', word: 'Parts', Part: Parts },
   { name: 'orders', word: 'Orders', Part: Orders },
-  { name: 'story', word: 'Story, notes, photos', Part: StoryAndNotes },
+  { name: 'story', word: 'Story', Part: StoryAndNotes },
   { name: 'units', word: 'Units, files', Part: UnitsAndFiles },
 ] as const;
 
