@@ -241,13 +241,13 @@ class RelationReader {
         listed(Object.keys(calculator.output)),
         `${name} gives no "${output}". It gives ${listed(Object.keys(calculator.output))}.`,
       );
-    else if (result.kind === 'value')
+    else if (result.kind === 'value' || result.each !== undefined)
       this.#fault(
         'not-a-number',
         [...path, 'output'],
         output,
         'an output that is a quantity',
-        `"${output}" of ${name} is no quantity and cannot be judged. Choose another output.`,
+        `"${output}" of ${name} is no single quantity and cannot be judged. Choose another output.`,
       );
     // An output alike to what goes in has no kind of its own.
     return {

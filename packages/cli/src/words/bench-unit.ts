@@ -66,7 +66,8 @@ export function valueCells(
   unit: string | undefined,
   bench: ReadonlyMap<QuantityKind, string>,
 ): [string, string] {
-  if (typeof value !== 'number') return [typeof value === 'string' ? value : JSON.stringify(value), ''];
+  if (typeof value !== 'number')
+    return [typeof value === 'string' ? value : JSON.stringify(value), unit ?? ''];
   const plain = `${Number(value.toPrecision(7))}`;
   const kind = KINDS.find(([, si]) => si === unit)?.[0];
   if (kind === undefined || kind === 'ratio')

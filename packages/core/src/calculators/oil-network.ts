@@ -10,9 +10,6 @@ import { fluidSchema } from '../network/fluid.ts';
 import { compiledNetwork, solvedNetwork } from '../network/network.ts';
 import { DEFAULT_SMOOTHING, elementsSchema, nodesSchema } from '../network/schema.ts';
 
-/** Oil tears and gives off its air before this [Pa, gauge]. */
-const LEAST_PRESSURE = -0.9e5;
-
 export const OIL_NETWORK = calculator({
   name: 'oil-network',
   sentence: 'Pressures and flows of a whole lubrication circuit at a speed and a temperature.',
@@ -47,13 +44,13 @@ export const OIL_NETWORK = calculator({
     elements: structure(elementsSchema, 'pump, valves, passages and leaks between nodes'),
   },
   output: {
-    pressures: { kind: 'value', doc: 'gauge pressure of each node [Pa]' },
-    flows: { kind: 'value', doc: 'flow of each element, equal ones together [m3/s]' },
+    pressures: { kind: 'pressure', each: 'node', doc: 'over the air, the sump at zero' },
+    flows: { kind: 'flow', each: 'element', doc: 'from its first node to its second, equal ones together' },
     gauge_pressure: { kind: 'pressure', doc: 'what the gauge reads', optional: true },
     smoothing_pressure: { kind: 'pressure', doc: 'as used' },
   },
   range:
-    'steady flow, oil without air, one temperature and the film rises given; no wall drag, no throttled suction',
+    'steady flow, oil without air, one temperature and the film rises given; no wall drag; a pump delivers its full volume however hard it has to suck, which is cautioned',
   example: {
     gauge: 'gallery',
     speed: '600 rpm',
@@ -88,8 +85,7 @@ export const OIL_NETWORK = calculator({
     if (!network.ok) return { issues: network.issues };
     const solved = solvedNetwork(network.value, { speed, temperature });
     if (!solved.ok) return { issues: solved.issues };
-    const { pressures, flows } = solved.value;
-    const torn = Object.keys(pressures).filter((node) => pressures[node]! < LEAST_PRESSURE);
+    const { pressures, flows, cautions } = solved.value;
     return {
       results: {
         pressures,
@@ -97,15 +93,7 @@ export const OIL_NETWORK = calculator({
         gauge_pressure: rest.gauge === undefined ? undefined : pressures[rest.gauge],
         smoothing_pressure: rest.smoothing_pressure ?? DEFAULT_SMOOTHING,
       },
-      cautions:
-        torn.length > 0
-          ? [
-              {
-                code: 'network/below-vacuum',
-                message: `At ${torn.join(', ')} the oil would have to pull harder than a vacuum: it tears there, and the answer does not hold.`,
-              },
-            ]
-          : [],
+      cautions,
     };
   },
 });

@@ -6,6 +6,8 @@ import type { Fields, Inputs } from './field.ts';
 export interface OutputField {
   readonly kind: QuantityKind | 'alike' | 'value';
   readonly doc: string;
+  /** What there is one of for each, by name: a record of quantities rather than one. */
+  readonly each?: string;
   /** Only there when the inputs it needs were given. */
   readonly optional?: boolean;
 }

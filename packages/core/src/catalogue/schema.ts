@@ -135,15 +135,18 @@ function outputSchema({ name, input, output }: Calculator): Schema {
   };
 }
 
-function resultSchema({ kind, doc }: OutputField): Schema {
+function resultSchema({ kind, doc, each }: OutputField): Schema {
   if (kind === 'value') return { description: doc, type: 'object', required: ['value'] };
   if (kind === 'alike')
     return { description: doc, type: 'object', required: ['value', 'unit'], 'x-alike': true };
   const ucum = QUANTITY_KINDS[kind];
   return {
-    description: doc,
+    description: each === undefined ? doc : `of each ${each}: ${doc}`,
     type: 'object',
-    properties: { value: {}, unit: { const: ucum } },
+    properties: {
+      value: each === undefined ? {} : { type: 'object', additionalProperties: { type: 'number' } },
+      unit: { const: ucum },
+    },
     required: ['value', 'unit'],
     'x-ucum': ucum,
   };

@@ -1,8 +1,9 @@
 import { failed, type Outcome, ok } from '../issue.ts';
 import { linear, standardUncertainty, type Uncertain } from '../uncertainty/uncertain.ts';
+import type { CompiledNetwork } from './compiled.ts';
 import { type DrawnNetwork, drawnIssues, leversOf } from './drawn.ts';
-import { type CompiledNetwork, conditionIssues, nodeIn, notConverged } from './network.ts';
 import { PreparedNetwork } from './prepared.ts';
+import { conditionIssues, nodeIn, notConverged } from './running-issues.ts';
 import type { RunningPoint } from './trials.ts';
 
 export interface BandPoint {

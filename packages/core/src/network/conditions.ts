@@ -57,6 +57,7 @@ export function underConditions(
   constant.fill(0);
   const krpm = (speed * 30) / Math.PI / 1000;
   const krpm2 = krpm * krpm;
+  const speed2 = speed * speed;
 
   for (let i = 0; i < films.size; i++) {
     const mu = shares.viscosity * viscosity[films.film[i]!]!;
@@ -72,7 +73,7 @@ export function underConditions(
       growth === GROWTH.annular ? 1 + 1.5 * e * e : growth === GROWTH.none ? 1 : (1 + e) * (1 + e) * (1 + e);
     const conductance = (films.strength[i]! * h * h * h * grown) / mu;
     films.conductance[i] = conductance;
-    const head = films.lift[i]! * density[films.film[i]!]! * speed * speed;
+    const head = (films.lift[i]! * speed2 + films.fall[i]!) * density[films.film[i]!]!;
     films.head[i] = head;
     const from = films.from[i]!;
     const to = films.to[i]!;
@@ -98,17 +99,17 @@ export function underConditions(
   for (let i = 0; i < holes.size; i++) {
     const rho = density[holes.film[i]!]!;
     holes.jet[i] = holes.area[i]! * Math.sqrt(2 / rho);
-    holes.head[i] = holes.lift[i]! * rho * speed * speed;
+    holes.head[i] = (holes.lift[i]! * speed2 + holes.fall[i]!) * rho;
   }
   for (let i = 0; i < valves.size; i++) {
     const rho = density[valves.film[i]!]!;
     valves.jet[i] = valves.area[i]! * Math.sqrt(2 / rho);
-    valves.head[i] = valves.lift[i]! * rho * speed * speed;
+    valves.head[i] = (valves.lift[i]! * speed2 + valves.fall[i]!) * rho;
   }
   for (let i = 0; i < reliefs.size; i++) {
     const rho = density[reliefs.film[i]!]!;
     reliefs.jet[i] = reliefs.area[i]! * Math.sqrt(2 / rho);
-    reliefs.head[i] = reliefs.lift[i]! * rho * speed * speed;
+    reliefs.head[i] = (reliefs.lift[i]! * speed2 + reliefs.fall[i]!) * rho;
     reliefs.cracking[i] = reliefs.cracking0[i]! * shares.reliefPreload;
   }
   for (let i = 0; i < passages.size; i++) {
@@ -119,12 +120,12 @@ export function underConditions(
     // ρ^¾ μ^¼ by roots: a power costs twenty times as much.
     passages.turbulent[i] = passages.turbulent0[i]! * Math.sqrt(rho * Math.sqrt(rho * mu));
     passages.crossing[i] = (passages.crossing0[i]! * mu) / rho;
-    passages.head[i] = passages.lift[i]! * rho * speed * speed;
+    passages.head[i] = (passages.lift[i]! * speed2 + passages.fall[i]!) * rho;
   }
   for (let i = 0; i < owns.size; i++) {
     const rho = density[owns.film[i]!]!;
     const mu = shares.viscosity * viscosity[owns.film[i]!]!;
     owns.law[i] = owns.make[i]!({ viscosity: mu, density: rho, speed, smoothing });
-    owns.head[i] = owns.lift[i]! * rho * speed * speed;
+    owns.head[i] = (owns.lift[i]! * speed2 + owns.fall[i]!) * rho;
   }
 }

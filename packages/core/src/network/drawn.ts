@@ -1,9 +1,10 @@
 import type { Issue } from '../issue.ts';
 import { exact, type Uncertain } from '../uncertainty/uncertain.ts';
 import type { Bounds } from '../units/read-quantity.ts';
-import { type CompiledNetwork, replacementIssues } from './network.ts';
+import type { CompiledNetwork } from './compiled.ts';
 import type { PreparedNetwork } from './prepared.ts';
 import { issue } from './read.ts';
+import { replacementIssues } from './running-issues.ts';
 
 /** What of a network is uncertain. Quantities that share a source are drawn, and shift, together. */
 export interface DrawnNetwork {

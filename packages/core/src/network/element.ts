@@ -30,6 +30,8 @@ interface LawInWords {
   readonly source: string;
   /** A pump pushes from the sump; everything else runs downhill. */
   readonly pump?: true;
+  /** It stands beside the circuit: no ends, and no part in its balance. */
+  readonly aside?: true;
   readonly parameters: Readonly<Record<string, LawParameter>>;
   readonly choices?: Readonly<Record<string, LawChoice>>;
   /** Groups of which exactly one must be given, whole. */

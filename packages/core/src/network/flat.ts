@@ -1,6 +1,6 @@
 import type { Parameters } from './element.ts';
 import type { ElementConditions, FlowLaw } from './flow-law.ts';
-import { turningHead } from './openings.ts';
+import { fallingHead, turningHead } from './openings.ts';
 import type { FilmPiece, Piece } from './pieces.ts';
 import type { ReadElement } from './read.ts';
 
@@ -22,8 +22,9 @@ export interface Entries {
   readonly element: Int32Array;
   /** Which film's oil. */
   readonly film: Int32Array;
-  /** Head at unit density and speed [m²], and as it is [Pa]. */
+  /** Head by turning at unit density and speed [m²], by height at unit density [m²/s²], and both as they are [Pa]. */
   readonly lift: Float64Array;
+  readonly fall: Float64Array;
   readonly head: Float64Array;
   /** As the balance last reckoned it [m³/s]. */
   readonly flow: Float64Array;
@@ -40,6 +41,7 @@ const entries = (size: number): Entries => ({
   element: new Int32Array(size),
   film: new Int32Array(size),
   lift: column(size),
+  fall: column(size),
   head: column(size),
   flow: column(size),
 });
@@ -196,11 +198,13 @@ export function flatOf(
 export function writeElement(flat: Flat, element: ReadElement, e: number, p: Parameters): void {
   const count = p.count!;
   const lift = turningHead(p);
+  const fall = fallingHead(p);
   const film = filmOfRise(flat, p.film_rise!);
   shapesOf(element, p).forEach((piece, k) => {
     const i = flat.places[e]![k]!;
     const common = (of: Entries, at = i): void => {
       of.lift[at] = lift;
+      of.fall[at] = fall;
       of.film[at] = film;
     };
     switch (piece.shape) {

@@ -13,6 +13,25 @@ const SMOOTHING = 500;
 // A parameter set for each law with which it can be tried.
 const TRIED: Readonly<Record<keyof typeof LAWS, Record<string, number | string>>> = {
   'gear-pump': { displacement: 1e-5, speed_ratio: 0.5, end_clearance: 1e-4, face_ratio: 2, face_split: 0.2 },
+  'rotor-pump': {
+    inner_teeth: 4,
+    greatest_chamber: 180e-6,
+    least_chamber: 12e-6,
+    thickness: 0.025,
+    speed_ratio: 1,
+    side_clearance: 8e-5,
+    face_ratio: 3,
+    tip_clearance: 1e-4,
+    tip_radius: 0.003,
+    tips_in_series: 2,
+    body_clearance: 1e-4,
+    body_arc: 0.02,
+    shaft_diameter: 0.012,
+    shaft_clearance: 4e-5,
+    shaft_length: 0.02,
+    shaft_eccentricity: 0.5,
+  },
+  'scavenge-pump': { displacement: 2e-5, speed_ratio: 0.5, wanted_ratio: 1.2 },
   'relief-valve': {
     plunger_diameter: 0.0127,
     spring_rate: 1900,

@@ -3,7 +3,6 @@ import { fallback, type LawParameter, optional } from './element.ts';
 import {
   annulus,
   filter,
-  gearPump,
   grooveBearing,
   holeBearing,
   holeBearingWithSideFlow,
@@ -11,10 +10,13 @@ import {
   slot,
 } from './leaks.ts';
 import { orifice, passage, reliefValve, springValve } from './openings.ts';
+import { gearPump, rotorPump, scavengePump } from './pumps.ts';
 
 /** Every law by the name the file uses. The schema, the checks and the help all read this one table. */
 export const LAWS = {
   'gear-pump': gearPump,
+  'rotor-pump': rotorPump,
+  'scavenge-pump': scavengePump,
   'relief-valve': reliefValve,
   passage,
   orifice,
@@ -45,6 +47,11 @@ export const COMMON_PARAMETERS: Readonly<Record<string, LawParameter>> = {
     { min: 0 },
   ),
   outer_radius: optional('length', 'radius of the downstream end about the crank axis', { min: 0 }),
+  climb: optional(
+    'length',
+    'height of the downstream end over the upstream one: takes ρ g times as much',
+    {},
+  ),
 };
 
 export const COMMON_TOGETHER = [['inner_radius', 'outer_radius']] as const;

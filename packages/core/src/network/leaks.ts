@@ -1,8 +1,8 @@
 import { annulusLeak, grooveFeed, type HolePlace, holeFeed } from '../oil/bearing-feed.ts';
-import { endSlip, idealFlow, slotFlow, tipSlip } from '../oil/gear-pump.ts';
-import { cubicMetre, metre, pascal, pascalSecond, radianPerSecond } from '../units/si.ts';
+import { slotFlow } from '../oil/gear-pump.ts';
+import { metre, pascal, pascalSecond } from '../units/si.ts';
 import { fallback, given, type Law, needed, optional, type Parameters } from './element.ts';
-import { GROWTH, type Journal, type Piece } from './pieces.ts';
+import { GROWTH, type Journal } from './pieces.ts';
 
 const ONE = pascal(1);
 /** At unit viscosity and gap a film's flow is its strength. */
@@ -218,59 +218,4 @@ export const filter: Law = {
       growth: GROWTH.none,
     },
   ],
-};
-
-export const gearPump: Law = {
-  doc: 'Gear pump: ideal delivery less slip past end faces and tips, at its outlet pressure. Pressure flow only, no drag of the walls.',
-  formula: 'Q = V i n − [2 k h³ (s³ + (1−s)³) + 2 b t³/(l N)] p/(12 μ)',
-  source: 'involute-displacement',
-  pump: true,
-  parameters: {
-    displacement: needed('volume', 'V, delivered in one turn of the pump'),
-    speed_ratio: needed('ratio', 'i, speed of the pump over speed of the crank'),
-    end_clearance: optional('length', 'h, total of both end faces', { min: 0 }),
-    face_ratio: optional('ratio', 'k, width over length of the leak path across one gear'),
-    face_split: fallback(
-      'ratio',
-      's, share of the end clearance on the lesser face, 0 when all is on one',
-      0,
-      { min: 0, max: 0.5 },
-    ),
-    tip_clearance: optional('length', 't, between tooth tip and body', { min: 0 }),
-    tip_land: optional('length', 'l, width of one tooth tip'),
-    tips_in_series: optional('ratio', 'N, tips that seal one behind the other'),
-    face_width: optional('length', 'b, of the gears'),
-  },
-  together: [
-    ['end_clearance', 'face_ratio'],
-    ['tip_clearance', 'tip_land', 'tips_in_series', 'face_width'],
-  ],
-  pieces: (p) => {
-    const perRadian = idealFlow(cubicMetre(p.displacement!), radianPerSecond(p.speed_ratio!));
-    const pieces: Piece[] = [{ shape: 'delivery', perRadian }];
-    if (given(p.end_clearance))
-      pieces.push({
-        shape: 'film',
-        strength: endSlip(UNIT_GAP, p.face_ratio!, p.face_split!, ONE, UNIT_VISCOSITY),
-        gap: p.end_clearance,
-        gapKey: 'end_clearance',
-        growth: GROWTH.none,
-      });
-    if (given(p.tip_clearance))
-      pieces.push({
-        shape: 'film',
-        strength: tipSlip(
-          UNIT_GAP,
-          metre(p.tip_land!),
-          p.tips_in_series!,
-          metre(p.face_width!),
-          ONE,
-          UNIT_VISCOSITY,
-        ),
-        gap: p.tip_clearance,
-        gapKey: 'tip_clearance',
-        growth: GROWTH.none,
-      });
-    return pieces;
-  },
 };

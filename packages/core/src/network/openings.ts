@@ -134,3 +134,8 @@ export const turningHead = (p: Parameters): number =>
         metre(p.outer_radius!),
       )
     : 0;
+
+const GRAVITY = 9.80665;
+
+/** Head of an element whose ends lie at different heights, at unit density [m²/s²]. */
+export const fallingHead = (p: Parameters): number => (given(p.climb) ? -GRAVITY * p.climb : 0);

@@ -1,6 +1,8 @@
 import { failed, type Outcome, ok } from '../issue.ts';
-import { type CompiledNetwork, conditionIssues, nodeIn, replacementIssues, workshopOf } from './network.ts';
+import type { CompiledNetwork } from './compiled.ts';
+import { workshopOf } from './network.ts';
 import { REPEATED } from './prepared.ts';
+import { conditionIssues, nodeIn, replacementIssues } from './running-issues.ts';
 
 export interface RunningGrid {
   /** Of the crank [rad/s], best in rising order: each answer starts from its neighbours'. */

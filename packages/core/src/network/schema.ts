@@ -40,15 +40,25 @@ const parametersOf = (parameters: Readonly<Record<string, LawParameter>>) =>
 
 const node = z.string().min(1);
 
+const endsOf = ({ pump, aside }: Law) => {
+  if (aside) return {};
+  if (pump)
+    return {
+      from: node.optional().describe('node it draws from; the sump when not given'),
+      to: node.describe('node it delivers to'),
+    };
+  return {
+    from: node.describe('upstream node'),
+    to: node.optional().describe('downstream node; the sump when not given'),
+  };
+};
+
 const elementSchemas = (Object.entries(LAWS) as [string, Law][]).map(([name, law]) =>
   z
     .strictObject({
       id: z.string().min(1).describe('names the element in answers and overrides'),
       law: z.literal(name),
-      from: law.pump ? node.optional().describe('the sump when not given') : node.describe('upstream node'),
-      to: law.pump
-        ? node.describe('node it delivers to')
-        : node.optional().describe('downstream node; the sump when not given'),
+      ...endsOf(law),
       ...parametersOf(COMMON_PARAMETERS),
       ...parametersOf(law.parameters),
       ...Object.fromEntries(

@@ -95,7 +95,21 @@ export function graphOf(spec: NetworkInput): Outcome<Graph> {
         ),
       );
     ids.add(element.id);
-    const pump = isPump(element);
+    if (lawOf(element)?.aside) {
+      for (const key of ['from', 'to'] as const)
+        if (element[key] !== undefined)
+          issues.push(
+            issue(
+              'aside',
+              `${at}/${key}`,
+              element[key],
+              'nothing: it stands beside the circuit',
+              `A ${element.law} joins no nodes. Take "${key}" out.`,
+            ),
+          );
+      return [-1, -1];
+    }
+    const pump = lawOf(element)?.pump === true;
     if (pump ? element.to === undefined : element.from === undefined)
       issues.push(
         issue(
@@ -131,8 +145,8 @@ export function graphOf(spec: NetworkInput): Outcome<Graph> {
   return issues.length > 0 ? failed(...issues) : ok({ nodes, ends });
 }
 
-const isPump = (element: ElementInput): boolean =>
-  Object.hasOwn(LAWS, element.law) && (LAWS[element.law as LawName] as Law).pump === true;
+const lawOf = (element: ElementInput): Law | undefined =>
+  Object.hasOwn(LAWS, element.law) ? LAWS[element.law as LawName] : undefined;
 
 /** Nodes that no chain of elements joins to the sump: their pressure would be anybody's guess. */
 function adrift(nodes: readonly string[], ends: readonly (readonly [number, number])[]): Issue[] {

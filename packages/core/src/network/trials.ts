@@ -2,10 +2,11 @@ import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { failed, type Outcome, ok } from '../issue.ts';
 import { type Draw, type Spread, spreadOf, standardDraw } from '../uncertainty/monte-carlo.ts';
+import type { CompiledNetwork } from './compiled.ts';
 import type { SumpConditions } from './conditions.ts';
 import { type DrawnNetwork, drawnIssues, type Lever, leversOf } from './drawn.ts';
-import { type CompiledNetwork, conditionIssues, nodeIn, notConverged } from './network.ts';
 import { PreparedNetwork, REPEATED } from './prepared.ts';
+import { conditionIssues, nodeIn, notConverged } from './running-issues.ts';
 
 /** One running condition. */
 export interface RunningPoint {
