@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import {
+  circuitDrawingSvg,
   closingLineSvg,
   costFrontierSvg,
   flowBarsSvg,
@@ -8,6 +9,8 @@ import {
   limitRailSvg,
   type Picture,
   pressureCurveSvg,
+  pressureMapSvg,
+  pressureStairSvg,
   repairBarsSvg,
   unrolledBoresSvg,
   verdictMarkSvg,
@@ -94,6 +97,42 @@ const worded = (word: string, picture: Picture): string[] => [
     },
     picture,
   ),
+  pressureStairSvg(
+    {
+      asNew: { name: word, value: 3, text: word },
+      now: { name: word, value: 1, text: word },
+      required: { name: word, value: 2, text: word },
+      treads: [
+        { id: word, name: word, share: 2, text: word, alone: { value: 2, text: word } },
+        { id: word, name: word, share: 0, text: word, lifted: true, carried: 1 },
+      ],
+      tappable: true,
+    },
+    picture,
+  ),
+  pressureMapSvg(
+    {
+      speedAxis: word,
+      temperatureAxis: word,
+      pressureUnit: word,
+      speeds: [600, 3000],
+      temperatures: [20, 90],
+      pressures: [30, 40, 10, 35],
+      limits: [{ speed: 600, temperature: 90, mark: 'out', text: word }],
+    },
+    picture,
+  ),
+  circuitDrawingSvg(
+    {
+      sump: word,
+      nodes: [{ id: 'a', name: word, text: word, gauge: true }],
+      lines: [
+        { name: word, to: 'a', flow: 2, text: word },
+        { name: word, from: 'a', flow: 2, text: word, share: word },
+      ],
+    },
+    picture,
+  ),
   verdictMarkSvg('in', picture),
 ];
 
@@ -160,6 +199,40 @@ it('draws nothing rather than fail where there is nothing to draw', () => {
     pressureCurveSvg({ speedAxis: 'rpm', pressureAxis: 'psi', curves: [] }, DESK),
     repairBarsSvg({ asMeasured: { name: '', value: Number.NaN, text: 'none' }, repairs: [] }, DESK),
     flowBarsSvg({ parts: [] }, DESK),
+    pressureStairSvg(
+      {
+        asNew: { name: '', value: Number.NaN, text: '' },
+        now: { name: '', value: Number.NaN, text: '' },
+        required: { name: '', value: Number.POSITIVE_INFINITY, text: '' },
+        treads: [{ id: '', name: '', share: Number.NaN, text: '', alone: { value: Number.NaN, text: '' } }],
+      },
+      DESK,
+    ),
+    pressureMapSvg(
+      {
+        speedAxis: '',
+        temperatureAxis: '',
+        pressureUnit: '',
+        speeds: [1, 2],
+        temperatures: [1, 2],
+        pressures: [Number.NaN, 1, 2, 3],
+        limits: [{ speed: Number.NaN, temperature: 1, mark: 'in', text: '' }],
+      },
+      DESK,
+    ),
+    pressureMapSvg(
+      { speedAxis: '', temperatureAxis: '', pressureUnit: '', speeds: [], temperatures: [], pressures: [] },
+      DESK,
+    ),
+    circuitDrawingSvg({ nodes: [], lines: [], sump: '' }, DESK),
+    circuitDrawingSvg(
+      {
+        sump: '',
+        nodes: [{ id: 'a', name: '', text: '' }],
+        lines: [{ name: '', from: 'a', flow: Number.NaN, text: '' }],
+      },
+      DESK,
+    ),
     closingLineSvg({ covers: [], words: { proven: '', open: '', out: '' } }, DESK),
     costFrontierSvg({ priceAxis: '', chanceAxis: '', points: [] }, DESK),
     verdictMarkSvg('in', { ...DESK, width: Number.NaN }),

@@ -1,5 +1,11 @@
 // The one door of the package.
 export { type Bar, barsText } from './bars-text.ts';
+export {
+  type CircuitDrawing,
+  type CircuitLine,
+  type CircuitNode,
+  circuitDrawingSvg,
+} from './circuit-drawing.ts';
 export { type ClosingCover, type ClosingLine, closingLineSvg } from './closing-line.ts';
 export { type CoverMark, closingLineText } from './closing-line-text.ts';
 export { type CostChart, type CostPoint, costFrontierSvg } from './cost-frontier.ts';
@@ -11,6 +17,10 @@ export { limitRailText, type Rail } from './limit-rail-text.ts';
 export { type PressureChart, pressureCurveSvg } from './pressure-curve.ts';
 export { type Curve, pressureCurveText } from './pressure-curve-text.ts';
 export type { GaugePoint, PressureLimit, PressureLine } from './pressure-field.ts';
+export { type MapMark, type PressureMapChart, pressureMapSvg } from './pressure-map.ts';
+export { type PressureTable, pressureMapText } from './pressure-map-text.ts';
+export { type PressureStair, pressureStairSvg, type StairTread } from './pressure-stair.ts';
+export { pressureStairText } from './pressure-stair-text.ts';
 export type { RailBlock, RailPost, RailSet } from './rail-scale.ts';
 export { type RepairChart, type RepairFigure, repairBarsSvg } from './repair-bars.ts';
 export type { Picture, Profile } from './svg/picture.ts';

@@ -1,0 +1,66 @@
+import type { FilledCircuit } from './circuit.ts';
+import { type EngineState, oilShares, type Running, sweptFlow } from './pressure.ts';
+
+/** One way of the oil; like elements between the same nodes, such as main-1 to main-3, are one. */
+export interface FlowGroup {
+  /** The elements' common name: `main`. */
+  readonly name: string;
+  readonly members: readonly string[];
+  readonly law: string;
+  /** Nodes; undefined is the sump. */
+  readonly from?: string;
+  readonly to?: string;
+  /** All members together [m³/s], positive from `from` to `to`. */
+  readonly flow: number;
+}
+
+/** The whole circuit with its flows, as it can be drawn. */
+export interface CircuitFlows {
+  readonly groups: readonly FlowGroup[];
+  /** By node [Pa]. */
+  readonly pressures: Readonly<Record<string, number>>;
+  readonly gauge: string;
+  /** What the pump would deliver without its leaks, and what slips back through them [m³/s]; where it has a displacement. */
+  readonly swept?: number;
+  readonly back?: number;
+}
+
+const NUMBERED = /[-.]?\d+$/;
+const SUMP = 'sump';
+
+const nodeOf = (node: unknown): string | undefined =>
+  node === undefined || node === SUMP ? undefined : String(node);
+
+/**
+ * Where the oil goes, between which nodes.
+ *
+ * @throws RangeError  when the network finds no balance
+ */
+export function circuitFlows(circuit: FilledCircuit, running: Running, state: EngineState): CircuitFlows {
+  const { shares, pressures } = oilShares(circuit, running, state);
+  const elements = circuit.input.elements as readonly Record<string, unknown>[];
+  const groups = new Map<string, FlowGroup>();
+  elements.forEach((element, i) => {
+    const { element: id, law, flow } = shares[i]!;
+    const [from, to] = [nodeOf(element.from), nodeOf(element.to)];
+    const name = id.replace(NUMBERED, '').replaceAll('-', ' ') || id;
+    const key = JSON.stringify([name, law, from, to]);
+    const known = groups.get(key);
+    groups.set(key, {
+      name,
+      law,
+      members: [...(known?.members ?? []), id],
+      ...(from !== undefined && { from }),
+      ...(to !== undefined && { to }),
+      flow: (known?.flow ?? 0) + flow,
+    });
+  });
+  const swept = sweptFlow(circuit, running);
+  const delivered = shares.find(({ law }) => law === 'gear-pump')?.flow;
+  return {
+    groups: [...groups.values()],
+    pressures,
+    gauge: circuit.gauge,
+    ...(swept !== undefined && delivered !== undefined && { swept, back: Math.max(0, swept - delivered) }),
+  };
+}
