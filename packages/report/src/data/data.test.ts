@@ -1,12 +1,13 @@
-import { entryHash, relationWords } from '@fettle/book';
-import { sha256OfJson } from '@fettle/core';
+import { asFittedNow, assessment, entryHash, relationWords } from '@fettle/book';
+import { CATALOGUE, sha256OfJson } from '@fettle/core';
 import { expect, it } from 'vitest';
-import { folded, lived, Writer } from '../testing/linnet-job.ts';
+import { begun, folded, lived, Writer } from '../testing/linnet-job.ts';
 import { whenWords } from '../words/entry.ts';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { unitSign } from '../words/unit.ts';
 import { groupedReasons } from './covers.ts';
 import { ledgerFingerprint } from './fingerprint.ts';
+import { mapPages } from './maps.ts';
 
 it('prints the sheet’s own digits with the unit as a person writes it', () => {
   expect(printedQuantity('80 lbf.ft')).toBe('80 lbf·ft');
@@ -76,4 +77,45 @@ it('writes a relation as a formula with the names of the sheet', () => {
       (id) => book.characteristics.get(id)?.name ?? id,
     ),
   ).toBe('Bore − 2 × Ring gap − 3.5000 in');
+});
+
+it('lays out what was read over two axes as one map, and over three as one strip a part', () => {
+  const desk = begun({ title: 'Maps' });
+  desk.instrument('leaves', 'Feeler leaves', 'feeler leaves', '0.0005 in');
+  const block = desk.write('part-entered', { part: 'block', name: 'Block', condition: 'used' });
+  desk.write('part-fitted', { position: 'block', part: 'block' });
+  const piston = desk.write('part-entered', { part: 'p2', name: 'Piston 2', condition: 'new' });
+  desk.write('part-fitted', { position: 'piston-2', part: 'p2' });
+  for (const ring of ['top', 'second'])
+    desk.write('reading', {
+      characteristic: 'ring.gap',
+      state: piston.id,
+      mates: [block.id],
+      place: { cylinder: '2', ring },
+      instrument: 'leaves',
+      value: '0.0120 in',
+    });
+  for (const height of ['top', 'mid'])
+    desk.write('reading', {
+      characteristic: 'bore.diameter',
+      state: block.id,
+      place: { cylinder: '3', height, axis: 'thrust' },
+      instrument: 'leaves',
+      value: '3.5042 in',
+    });
+  const book = folded(desk.entries);
+  const maps = mapPages(book, assessment(book, asFittedNow(book), CATALOGUE).judgements);
+  expect(maps.map(({ title }) => title)).toEqual([
+    'S1 Bore',
+    'S9 Bore wear: size at 20 °C less 3.5000 in',
+    'S14 Ring gap',
+  ]);
+  const [bore, , gap] = maps;
+  const count = (svg: string | undefined, mark: string): number => (svg ?? '').split(mark).length - 1;
+  // Four strips of three heights by two axes; one of four cylinders by three rings.
+  expect([count(bore?.svg, 'data-mark="strip"'), count(bore?.svg, 'data-cell=')]).toEqual([4, 24]);
+  expect([count(gap?.svg, 'data-mark="strip"'), count(gap?.svg, 'data-cell=')]).toEqual([1, 12]);
+  expect(count(gap?.svg, 'data-cell="missing"')).toBe(10);
+  expect(gap?.words).toContain('By cylinder and ring, in');
+  expect(gap?.svg).toContain('cylinder 2');
 });

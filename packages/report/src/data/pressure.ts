@@ -11,6 +11,7 @@ import { expanded, inUnit, linear } from '@fettle/core';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { bandWords, pressureWords, shown, valueWords } from '../words/quantity.ts';
 import { sourceWords } from '../words/source.ts';
+import { oilFlows } from './oil-flows.ts';
 import type { Prediction, Row } from './prediction.ts';
 import { pressurePicture } from './pressure-picture.ts';
 
@@ -103,6 +104,7 @@ export function pressurePages(book: Book, prediction: Prediction | string | unde
       : '',
     rows: prediction.rows.map((row) => rowLine(book, row, prediction.unit)),
     curve: pressurePicture(book, prediction),
+    flows: oilFlows(prediction),
     repairs: repairBars(book, prediction),
     rests_on: prediction.circuit.parameters.map(parameterLine),
     taken_as_new: [

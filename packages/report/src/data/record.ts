@@ -15,6 +15,8 @@ import { moveWords } from '../words/move.ts';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { bandWords, limitWords, valueWords } from '../words/quantity.ts';
 import { sourceWords } from '../words/source.ts';
+import { doubtWords } from './doubt.ts';
+import { witnessLines } from './witnesses.ts';
 
 /** `as it came`, `new, .030 over`, `ground, machined, .010 under` */
 export const conditionWords = ({ what, condition, size }: PartState): string =>
@@ -56,6 +58,13 @@ function verdictsOf({ verdicts }: Pick<Member, 'verdicts'>) {
   return { new: verdicts.new?.verdict ?? '', wear: verdicts.wear?.verdict ?? '' };
 }
 
+/** How much of what the reading leaves open lies within the limits that decide, where that is not plain. */
+function insideWords({ governing, verdicts, operand }: Assessed): string {
+  const p = governing && verdicts[governing]?.probabilityIn;
+  if (p === undefined || operand.kind !== 'value' || p < 0.015 || p > 0.985) return '';
+  return `${(100 * p).toFixed(0)} % inside`;
+}
+
 /** What is judged, with both verdicts. */
 function judgedLine(book: Book, judgement: Assessed) {
   const { characteristic, operand, status, mean } = judgement;
@@ -74,6 +83,9 @@ function judgedLine(book: Book, judgement: Assessed) {
     ...verdictsOf(judgement),
     governing: judgement.governing ?? '',
     status,
+    inside: insideWords(judgement),
+    doubt: judgement.governing === undefined ? '' : doubtWords(book, characteristic.id, operand),
+    witnesses: witnessLines(judgement),
     notes: [
       meanWords,
       ...judgement.cautions.map(({ message }) => message),
@@ -208,6 +220,15 @@ function readingTable(lines: readonly ReadingLine[]) {
   };
 }
 
+/** Said once for all places where it is the same at all of them. */
+function sharedDoubt(lines: readonly ReturnType<typeof judgedLine>[]) {
+  const words = [...new Set(lines.map(({ doubt }) => doubt).filter((doubt) => doubt !== ''))];
+  const [only] = words;
+  return words.length === 1 && only !== undefined
+    ? { doubt: only, judgements: lines.map((line) => ({ ...line, doubt: '' })) }
+    : { doubt: '', judgements: lines };
+}
+
 /** One characteristic, accounted for whether it was read or not. */
 function characteristicRecord(
   book: Book,
@@ -233,9 +254,11 @@ function characteristicRecord(
       limits.length === 0 && characteristic.kind !== 'seen' ? (characteristic.no_limits ?? 'no limits') : '',
     optional: characteristic.optional === true,
     limits,
-    judgements: judgements
-      .filter((judgement) => !isUntouched(judgement))
-      .map((judgement) => judgedLine(book, judgement)),
+    ...sharedDoubt(
+      judgements
+        .filter((judgement) => !isUntouched(judgement))
+        .map((judgement) => judgedLine(book, judgement)),
+    ),
     untouched: untouchedWords(book, characteristic, judgements),
     ...readingTable([
       ...book.readings
