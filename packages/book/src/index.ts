@@ -14,6 +14,16 @@ export type { Catalogue } from './assess/relations.ts';
 export { asFittedNow, asFound, onTrial, type Selection, stateNamed } from './assess/selection.ts';
 export { questionOfTorque, type TorqueAssessment } from './assess/torque.ts';
 export { type Answer, RISK, type Verdict } from './assess/verdict.ts';
+export {
+  type CalibratedConstant,
+  type CalibratedPressure,
+  type Calibration,
+  calibrated,
+} from './diagnosis/calibration.ts';
+export { type DiagnosedFamily, type Diagnosis, diagnosed } from './diagnosis/diagnosis.ts';
+export type { OutcomeMeaning, RankedTest } from './diagnosis/expected-information.ts';
+export type { Family } from './diagnosis/family.ts';
+export * as diagnosisWords from './diagnosis/words.ts';
 export { admittedAmendment } from './entering/amendment.ts';
 export { DEFAULT_UNCERTAINTIES, type DefaultUncertainty } from './entering/default-uncertainties.ts';
 export { plausibleBand, questionOfReading } from './entering/plausible.ts';

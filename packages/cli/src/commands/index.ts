@@ -4,6 +4,7 @@ import { registerCalc } from './calc.ts';
 import { registerCheck } from './check.ts';
 import { registerDecide } from './decide.ts';
 import { registerDevices } from './devices.ts';
+import { registerDiagnose } from './diagnose.ts';
 import { registerFirstStart } from './first-start.ts';
 import { registerGate } from './gate.ts';
 import { registerGauge } from './gauge.ts';
@@ -45,6 +46,7 @@ export const COMMANDS: readonly Register[] = [
   registerCheck,
   registerWhy,
   registerOil,
+  registerDiagnose,
   registerPlan,
   registerPrime,
   registerFirstStart,

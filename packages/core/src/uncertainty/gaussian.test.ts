@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { factorInPlace, logNormalDensity, whitenInPlace } from './gaussian.ts';
+import { factorInPlace, logNormalDensity, unwhitenInPlace, whitenInPlace } from './gaussian.ts';
 import { normalDensity } from './normal.ts';
 
 it('factors a matrix that was made from a factor', () => {
@@ -21,4 +21,17 @@ it('gives the density of two correlated normals', () => {
   whitenInPlace(s, r, 2);
   const byHand = (normalDensity(0.7) * normalDensity((-0.3 - 0.6 * 0.7) / 0.8)) / 0.8;
   expect(Math.exp(logNormalDensity(s, r, 2))).toBeCloseTo(byHand, 12);
+});
+
+it('solves a system when whitened and unwhitened', () => {
+  const s = [4, 2, -2, 2, 10, 5, -2, 5, 7.25];
+  const l = Float64Array.from(s);
+  factorInPlace(l, 3);
+  // S (1, −2, 3) = (−6, −3, 9.75) by hand.
+  const b = Float64Array.from([-6, -3, 9.75]);
+  whitenInPlace(l, b, 3);
+  unwhitenInPlace(l, b, 3);
+  [1, -2, 3].forEach((x, i) => {
+    expect(b[i]).toBeCloseTo(x, 12);
+  });
 });

@@ -30,6 +30,15 @@ export function whitenInPlace(l: Float64Array, b: Float64Array, n: number): void
   }
 }
 
+/** L⁻ᵀ b, written over b: after `whitenInPlace` that is S⁻¹ b. @param l  lower factor, n × n row by row */
+export function unwhitenInPlace(l: Float64Array, b: Float64Array, n: number): void {
+  for (let i = n - 1; i >= 0; i--) {
+    let sum = b[i]!;
+    for (let k = i + 1; k < n; k++) sum -= l[k * n + i]! * b[k]!;
+    b[i] = sum / l[i * n + i]!;
+  }
+}
+
 /**
  * Logarithm of the joint normal density, from what was whitened: r = L⁻¹ (y − mean).
  *
