@@ -1,4 +1,4 @@
-import { type Characteristic, type Place, placeText } from '@fettle/book';
+import { type Characteristic, type Place, placeText, type SheetPosition } from '@fettle/book';
 
 /** Axes whose values say by themselves what they are; of the others the axis is named with the value. */
 const SPEAKING: ReadonlySet<string> = new Set([
@@ -32,6 +32,13 @@ export const fullName = (characteristic: Characteristic, place: Place): string =
   const at = placeWords(characteristic, place);
   return at === '' ? characteristic.name : `${characteristic.name}, ${at}`;
 };
+
+/** `Main shells, main 2`; a position whose name says its place already stays as it is. */
+export function positionWords({ name, place }: SheetPosition): string {
+  const said = new Set(name.split(/[^\p{L}\p{N}]+/u));
+  const at = placeWords({ places: Object.keys(place).filter((axis) => !said.has(place[axis]!)) }, place);
+  return at === '' ? name : `${name}, ${at}`;
+}
 
 /** As the hash of the page carries it. */
 export const placeKey = (characteristic: Characteristic, place: Place): string =>

@@ -1,6 +1,7 @@
-import { positionsOf } from '@fettle/book';
+import { positionAt, positionsOf, type SheetPosition } from '@fettle/book';
 import { book } from '../../state/job.ts';
 import { show, type View, view } from '../../state/view.ts';
+import { positionWords } from '../../words/place.ts';
 
 const VIEWS: readonly { readonly as: View['as']; readonly name: string }[] = [
   { as: 'now', name: 'As it is now' },
@@ -15,12 +16,30 @@ function spareParts(): { readonly id: string; readonly name: string }[] {
   return [...parts.values()].filter(({ id }) => !fitted.has(id));
 }
 
-/** Positions a part could be tried in, the likely ones first: those whose name begins the part's id. */
-function positionsFor(part: string): { readonly id: string; readonly name: string }[] {
-  const { sheet } = book.value;
-  const all = sheet ? positionsOf(sheet) : [];
-  const likely = ({ id }: { readonly id: string }): number => (part.startsWith(id) ? 0 : 1);
-  return [...all].sort((a, b) => likely(a) - likely(b));
+const beginning = (text: string): string => /^\p{L}*/u.exec(text.toLowerCase())?.[0] ?? '';
+
+/** Where a part was read, as far as its readings say. */
+function placesRead(part: string): ReadonlySet<string> {
+  const { parts, readings, characteristics } = book.value;
+  const states = new Set(parts.get(part)?.states.map(({ id }) => id));
+  return new Set(
+    readings.flatMap(({ body }) => {
+      const position = characteristics.get(body.characteristic)?.position;
+      return body.state !== undefined && states.has(body.state) && position !== undefined
+        ? positionAt(position, body.place ?? {})
+        : [];
+    }),
+  );
+}
+
+/** Positions a part could be tried in: where it was read, then those called like it, then the others. */
+function positionsFor(part: string): readonly SheetPosition[] {
+  const { sheet, parts } = book.value;
+  const read = placesRead(part);
+  const name = beginning(parts.get(part)?.name ?? '');
+  const rank = (one: SheetPosition): number =>
+    read.has(one.id) ? 0 : beginning(one.name) === name || beginning(one.id) === beginning(part) ? 1 : 2;
+  return (sheet ? positionsOf(sheet) : []).sort((one, other) => rank(one) - rank(other));
 }
 
 /** Whether the list shows the engine as it is, as it was found, or with a part tried that lies on the bench. */
@@ -69,9 +88,9 @@ export function ViewChoice() {
                 show({ ...shown, position });
               }}
             >
-              {positionsFor(shown.part).map(({ id, name }) => (
-                <option key={id} value={id}>
-                  {name}
+              {positionsFor(shown.part).map((one) => (
+                <option key={one.id} value={one.id}>
+                  {positionWords(one)}
                 </option>
               ))}
             </select>

@@ -67,7 +67,7 @@ function flowsAt(circuit: FilledCircuit, idle: Running): { flows: OilFlow[]; swe
     const name = element.replace(NUMBERED, '').replaceAll('-', ' ');
     groups.set(name, (groups.get(name) ?? 0) + flow);
   }
-  const delivered = shares.find(({ law }) => law === 'gear-pump')?.flow ?? 0;
+  const delivered = shares.find(({ pumps }) => pumps)?.flow ?? 0;
   const swept = sweptFlow(circuit, idle);
   const lost =
     swept === undefined ? [] : [{ name: 'back through the pump', flow: Math.max(0, swept - delivered) }];

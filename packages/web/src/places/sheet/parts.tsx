@@ -5,6 +5,7 @@ import type { Draft } from '../../ledger/writing.ts';
 import { FoldOut } from '../../parts/fold-out.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { book, write } from '../../state/job.ts';
+import { positionWords } from '../../words/place.ts';
 import { DecisionForm, decisionWords } from './decision-form.tsx';
 
 /** What is fitted where: another part, or the same one come back machined, begins its readings anew. */
@@ -16,7 +17,8 @@ export function Parts() {
       <h2>Parts, by where they go</h2>
       {all.length === 0 ? <p>The spec sheet names no positions.</p> : null}
       <ul class="lines">
-        {all.map(({ id, name }) => {
+        {all.map((at) => {
+          const { id, name } = at;
           const fitted = positions.get(id)?.now;
           const part = fitted && parts.get(fitted.part);
           const { current } = part ?? {};
@@ -25,7 +27,7 @@ export function Parts() {
               <FoldOut
                 summary={
                   <>
-                    {name}{' '}
+                    {positionWords(at)}{' '}
                     <span class="soft">
                       {part && current
                         ? `${part.name === name ? '' : `${part.name}, `}${current.condition}${current.size ? `, ${current.size}` : ''}${part.states.length > 1 ? `, ${current.what}` : ''}${decided(part.id)}`
