@@ -56,7 +56,7 @@ export function circuitFlows(circuit: FilledCircuit, running: Running, state: En
     });
   });
   const swept = sweptFlow(circuit, running);
-  const delivered = shares.find(({ law }) => law === 'gear-pump')?.flow;
+  const delivered = shares.find(({ pumps }) => pumps)?.flow;
   return {
     groups: [...groups.values()],
     pressures,

@@ -1,10 +1,13 @@
 import {
+  type Caution,
   type CompiledNetwork,
   exact,
+  idealDelivery,
   type Knob,
   monteCarlo,
   PreparedNetwork,
   propagated,
+  pumping,
   type SolvedNetwork,
   type Spread,
   solvedNetwork,
@@ -118,36 +121,44 @@ export interface OilShare {
   readonly law: string;
   /** [m³/s], positive from the first node to the second. */
   readonly flow: number;
+  /** Whether it pushes oil into the circuit. */
+  readonly pumps: boolean;
   /** Whether it ends in the sump; others only pass oil on. A pump does not drain. */
   readonly drains: boolean;
 }
 
-/** Where the oil goes, element by element, and every node's pressure. */
+/** Where the oil goes, element by element, every node's pressure, and where the laws that were used no longer hold. */
 export function oilShares(
   circuit: FilledCircuit,
   running: Running,
   state: EngineState,
-): { shares: OilShare[]; pressures: Readonly<Record<string, number>> } {
+): {
+  shares: OilShare[];
+  pressures: Readonly<Record<string, number>>;
+  cautions: readonly Caution[];
+} {
   const values = circuit.parameters.map((parameter) => valueIn(state)(parameter).value);
-  const { flows, pressures } = new Solver(circuit, running).solved(values);
+  const { flows, pressures, cautions } = new Solver(circuit, running).solved(values);
   const elements = circuit.input.elements as readonly Record<string, unknown>[];
   return {
-    shares: elements.map((element) => ({
-      element: String(element.id),
-      law: String(element.law),
-      flow: flows[String(element.id)] ?? 0,
-      drains: element.law !== 'gear-pump' && (element.to === undefined || element.to === 'sump'),
-    })),
+    shares: elements.map((element) => {
+      const { pump, aside } = pumping(String(element.law));
+      const ends = element.to === undefined || element.to === 'sump';
+      return {
+        element: String(element.id),
+        law: String(element.law),
+        flow: flows[String(element.id)] ?? 0,
+        pumps: pump,
+        drains: !pump && !aside && ends,
+      };
+    }),
     pressures,
+    cautions,
   };
 }
 
-/** What the pump would deliver without its leaks [m³/s]; undefined where the circuit has no pump by displacement. */
-export function sweptFlow({ network, input }: FilledCircuit, running: Running): number | undefined {
-  const elements = input.elements as readonly Record<string, unknown>[];
-  const pump = elements.find(({ law }) => law === 'gear-pump');
-  const displacement = network.parameters[`${String(pump?.id)}.displacement`];
-  const ratio = network.parameters[`${String(pump?.id)}.speed_ratio`];
-  if (displacement === undefined || ratio === undefined) return undefined;
-  return (displacement * ratio * running.speed) / (2 * Math.PI);
+/** What the pumps would deliver without their leaks [m³/s]; undefined where the circuit has none. */
+export function sweptFlow({ network }: FilledCircuit, running: Running): number | undefined {
+  const swept = idealDelivery(network, running.speed);
+  return swept > 0 ? swept : undefined;
 }

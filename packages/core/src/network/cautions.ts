@@ -1,6 +1,6 @@
 import type { Caution } from '../issue.ts';
 import type { CompiledNetwork } from './compiled.ts';
-import type { Law, Parameters } from './element.ts';
+import { sweptPerRadian } from './delivery.ts';
 
 /** Oil tears and gives off its air before this [Pa, gauge]. */
 const LEAST_PRESSURE = -0.9e5;
@@ -41,12 +41,13 @@ function scavengeCautions(
   let sent = 0;
   let carried = 0;
   let wanted = 0;
-  for (const { id, law, parameters, choices } of inside.elements) {
+  for (const element of inside.elements) {
+    const { id, law, parameters } = element;
     if (!law.pump && !law.aside) continue;
     const now = Object.fromEntries(
       Object.entries(parameters).map(([key, value]) => [key, replaced[`${id}.${key}`] ?? value]),
     );
-    const swept = now.count! * sweptPerRadian(law, now, choices);
+    const swept = sweptPerRadian(element, now);
     if (law.pump) sent += swept;
     else {
       carried += swept;
@@ -63,10 +64,3 @@ function scavengeCautions(
     },
   ];
 }
-
-const sweptPerRadian = (law: Law, p: Parameters, choices: Readonly<Record<string, string>>): number =>
-  'pieces' in law
-    ? law
-        .pieces(p, choices)
-        .reduce((sum, piece) => sum + (piece.shape === 'delivery' ? piece.perRadian : 0), 0)
-    : 0;

@@ -17,7 +17,7 @@ function flowsAt(circuit: FilledCircuit, idle: Running) {
     const name = element.replace(NUMBERED, '').replaceAll('-', ' ');
     groups.set(name, (groups.get(name) ?? 0) + flow);
   }
-  const delivered = shares.find(({ law }) => law === 'gear-pump')?.flow ?? 0;
+  const delivered = shares.find(({ pumps }) => pumps)?.flow ?? 0;
   const swept = sweptFlow(circuit, idle);
   const ended = [...groups].map(([name, flow]) => ({ name, flow })).sort((a, b) => b.flow - a.flow);
   const back =
