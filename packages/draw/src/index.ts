@@ -14,6 +14,7 @@ export { type FlowChart, type FlowPart, flowBarsSvg } from './flow-bars.ts';
 export { type Leaf, type LeafLadder, leafLadderSvg } from './leaf-ladder.ts';
 export { type LimitRail, limitRailSvg } from './limit-rail.ts';
 export { limitRailText, type Rail } from './limit-rail-text.ts';
+export { orbitSvg } from './orbit.ts';
 export { type PressureChart, pressureCurveSvg } from './pressure-curve.ts';
 export { type Curve, pressureCurveText } from './pressure-curve-text.ts';
 export type { GaugePoint, PressureLimit, PressureLine } from './pressure-field.ts';

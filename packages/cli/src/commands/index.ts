@@ -5,6 +5,7 @@ import { registerCheck } from './check.ts';
 import { registerDecide } from './decide.ts';
 import { registerDevices } from './devices.ts';
 import { registerDiagnose } from './diagnose.ts';
+import { registerFilm } from './film.ts';
 import { registerFirstStart } from './first-start.ts';
 import { registerGate } from './gate.ts';
 import { registerGauge } from './gauge.ts';
@@ -46,6 +47,7 @@ export const COMMANDS: readonly Register[] = [
   registerCheck,
   registerWhy,
   registerOil,
+  registerFilm,
   registerDiagnose,
   registerPlan,
   registerPrime,

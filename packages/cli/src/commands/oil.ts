@@ -70,7 +70,8 @@ const RUNNING = {
   temperature: { from: 233.15, to: 473.15, words: 'a temperature of the sump from -40 to 200 degC' },
 } as const;
 
-function conditionsOf(book: Book, said: Said): Outcome<Condition[]> {
+/** The conditions said, or those of the sheet. */
+export function conditionsOf(book: Book, said: Pick<Said, 'speed' | 'temperature'>): Outcome<Condition[]> {
   const sheet = sheetConditions(book);
   const issues: Issue[] = [];
   const read = (texts: readonly string[], kind: 'speed' | 'temperature', at: string) =>

@@ -1,0 +1,234 @@
+import { writeFileSync } from 'node:fs';
+import {
+  asFittedNow,
+  asFound,
+  type BearingFilm,
+  type Book,
+  filledCircuit,
+  filledCrank,
+  filmPrediction,
+  Reckoning,
+} from '@fettle/book';
+import {
+  CATALOGUE,
+  failed,
+  IDLING_LOAD,
+  type Issue,
+  type Outcome,
+  ok,
+  parseQuantity,
+  printQuantity,
+  seenFromRod,
+} from '@fettle/core';
+import { orbitSvg } from '@fettle/draw';
+import { issue } from '../entered.ts';
+import type { Register } from '../registration.ts';
+import type { Reply } from '../reply.ts';
+import { type FilmRow, type Films, filmJson, filmLines } from '../words/film-lines.ts';
+import type { Condition } from '../words/oil-lines.ts';
+import { conditionsOf } from './oil.ts';
+
+interface Said {
+  readonly speed?: string[];
+  readonly temperature?: string[];
+  readonly load?: string;
+  readonly oil?: string;
+  readonly asFound?: boolean;
+  readonly bearing?: string;
+  readonly picture?: string;
+}
+
+export const registerFilm: Register = (program, run) => {
+  program
+    .command('film <job>')
+    .description(
+      'loads of big ends and main bearings, how warm their films run, and the least film over the cycle',
+    )
+    .option('--speed <speeds...>', 'crank speeds, such as 600rpm; the sheet’s when absent')
+    .option('--temperature <temperatures...>', 'of the sump, such as 93degC; the sheet’s hot when absent')
+    .option(
+      '--load <share>',
+      `pressure of the charge over the air outside, 0.1 to 1 (1: throttle open); when absent ${IDLING_LOAD} at the sheet’s idle speed and 1 at others`,
+    )
+    .option('--oil <grade>', 'another grade of the sheet')
+    .option('--as-found', 'the engine as it came')
+    .option('--picture <file>', 'draws the journal’s path and its load, as SVG')
+    .option(
+      '--bearing <name>',
+      'which bearing is drawn, such as rod-1; the one with the least film when absent',
+    )
+    .addHelpText(
+      'after',
+      `
+Examples:
+  fettle film linnet
+  fettle film linnet --speed 3000rpm --load 1 --picture rod.svg --bearing rod-2`,
+    )
+    .action((job: string, said: Said) =>
+      run(async (context) => {
+        const bench = await context.bench(job);
+        return bench.ok ? replied(bench.value.book(), said) : bench;
+      }),
+    );
+};
+
+/** @returns undefined where nothing was said */
+function loadSaid(text: string | undefined): Outcome<number | undefined> {
+  if (text === undefined) return ok(undefined);
+  const read = parseQuantity(text, 'ratio');
+  const share = read.ok ? read.value.value : Number(text);
+  if (share >= 0.1 && share <= 1) return ok(share);
+  return failed(
+    issue(
+      'number/out-of-range',
+      '--load',
+      text,
+      'a share from 0.1 to 1',
+      'Say the load as pressure of the charge over the air outside: 1 with the throttle open, about 0.35 idling.',
+    ),
+  );
+}
+
+function replied(book: Book, said: Said): Outcome<Reply> {
+  const reckoning = new Reckoning(book, said.asFound ? asFound(book) : asFittedNow(book), CATALOGUE);
+  const circuit = filledCircuit(book, reckoning, said.oil);
+  if (!circuit.ok) return circuit;
+  const hot = book.sheet?.oil?.hot;
+  const conditions = conditionsOf(book, {
+    ...(said.speed && { speed: said.speed }),
+    ...(said.temperature
+      ? { temperature: said.temperature }
+      : hot === undefined
+        ? {}
+        : { temperature: [hot] }),
+  });
+  if (!conditions.ok) return conditions;
+  const load = loadSaid(said.load);
+  if (!load.ok) return load;
+  const crank = filledCrank(book, reckoning);
+  // Without a crank on the sheet there are still film temperatures; figures that cannot be are an error.
+  if (!crank.ok && crank.issues[0]!.code !== 'film/no-crank') return crank;
+  const rows: FilmRow[] = [];
+  for (const condition of conditions.value) {
+    const share = load.value ?? (isIdle(book, condition) ? IDLING_LOAD : 1);
+    const prediction = filmPrediction(
+      circuit.value,
+      crank.ok ? crank.value : undefined,
+      { speed: condition.speed, temperature: condition.temperature },
+      share,
+    );
+    if (!prediction.ok) return noBalance(prediction.issues[0]!, condition);
+    rows.push({ condition, load: share, prediction: prediction.value });
+  }
+  const films: Films = {
+    book,
+    crank: crank.ok ? crank.value : crank.issues[0]!,
+    rows,
+    asFound: said.asFound === true,
+    grade: said.oil,
+  };
+  const drawn = said.picture === undefined ? ok(undefined) : pictured(rows, said.picture, said.bearing);
+  if (!drawn.ok) return drawn;
+  return ok({
+    json: { ...filmJson(films), ...(drawn.value && { picture: drawn.value }) },
+    text: [
+      ...filmLines(films),
+      ...(drawn.value ? ['', `The path in ${drawn.value.bearing} is drawn in ${drawn.value.file}.`] : []),
+    ].join('\n'),
+  });
+}
+
+/** The first speed of the sheet is idle. */
+function isIdle(book: Book, condition: Condition): boolean {
+  const idle = book.sheet?.oil?.speeds[0];
+  const read = idle === undefined ? undefined : parseQuantity(idle, 'speed');
+  return read?.ok === true && condition.speed <= read.value.value * 1.001;
+}
+
+const noBalance = (cause: Issue, condition: Condition): Outcome<never> =>
+  failed(
+    issue(
+      'oil/no-balance',
+      'conditions',
+      `${condition.speedWords}, ${condition.words}`,
+      'conditions an engine runs at',
+      `The circuit cannot be solved there: ${cause.message} Give speeds and temperatures an engine runs at.`,
+    ),
+  );
+
+/** Draws one bearing at the last condition into a file. */
+function pictured(
+  rows: readonly FilmRow[],
+  file: string,
+  wanted: string | undefined,
+): Outcome<{ file: string; bearing: string }> {
+  const { condition, prediction } = rows.at(-1)!;
+  const drawable = prediction.films.filter(({ orbit }) => orbit);
+  const film =
+    wanted === undefined
+      ? drawable.toSorted((a, b) => a.orbit!.leastFilm - b.orbit!.leastFilm)[0]
+      : drawable.find(({ element }) => element === wanted);
+  if (!film)
+    return failed(
+      issue(
+        'film/nothing-to-draw',
+        '--bearing',
+        wanted ?? 'a sheet that does not describe the crank',
+        drawable.map(({ element }) => element).join(', ') || 'a bearing whose load is known',
+        'There is no such bearing with a path to draw. Name one of those listed, or describe the crank on the sheet.',
+      ),
+    );
+  try {
+    writeFileSync(file, orbitPicture(film, condition));
+  } catch (error) {
+    const why = (error as NodeJS.ErrnoException).code ?? String(error);
+    return failed(
+      issue(
+        'file/cannot-write',
+        file,
+        why,
+        'a file that can be written',
+        `${file} cannot be written (${why}). Check the folder and its rights.`,
+      ),
+    );
+  }
+  return ok({ file, bearing: film.element });
+}
+
+function orbitPicture({ element, orbit, load }: BearingFilm, condition: Condition): string {
+  const steps = orbit!.x.length;
+  const pairs = (x: Float64Array, y: Float64Array) => Array.from(x, (one, i) => [one, y[i]!] as const);
+  const angle = (share: number): string => `${Math.round(share * 720)}°`;
+  const marks = [0, 180, 360, 540].map((degrees) => ({
+    index: Math.round((degrees / 720) * steps),
+    text: `${degrees}°`,
+  }));
+  const rod = load!.bearing === 'rod';
+  const seen = rod ? seenFromRod(load!.crank, load!.load) : load!.load;
+  const least = `least film ${(orbit!.leastFilm * 1e6).toFixed(1)} µm at ${angle(orbit!.leastAt)}`;
+  const greatest = `greatest ${printQuantity(load!.greatest, 'kN', 1)} at ${angle(load!.greatestAt / (4 * Math.PI))}`;
+  return orbitSvg(
+    {
+      path: {
+        name: `${element}, path of the journal in its clearance`,
+        points: pairs(orbit!.x, orbit!.y),
+        most: { index: Math.round(orbit!.leastAt * steps), text: least },
+        marks,
+      },
+      load: {
+        name: rod ? 'load, seen from the rod' : 'load, seen from the block',
+        points: pairs(seen.x, seen.y),
+        most: { index: Math.round((load!.greatestAt / (4 * Math.PI)) * steps), text: greatest },
+        marks,
+      },
+    },
+    {
+      title: `${element} at ${condition.speedWords}, sump ${condition.words}`,
+      desc: `The journal’s centre over two turns of the crank; the circle is the clearance. ${least}; load ${greatest}.`,
+      width: 900,
+      profile: 'desk',
+      paper: true,
+      font: 'sans-serif',
+    },
+  );
+}
