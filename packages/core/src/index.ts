@@ -66,7 +66,8 @@ export {
   torqueAdvice,
   torqueQuestion,
 } from './fasteners/torque-advice.ts';
-export { fedBearingAt } from './film/fed-bearing.ts';
+export { type BearingTable, bearingTable, tabledBearing } from './film/bearing-table.ts';
+export { type FedBearing, type FilmField, fedBearingAt, fedBearingFor } from './film/fed-bearing.ts';
 export { plainBearingAt, plainBearingFor, plainFilm } from './film/plain-film.ts';
 export {
   guideRelativeClearance,
@@ -75,6 +76,7 @@ export {
   TRUMPLER,
   trumplerFilm,
 } from './film/steady-limits.ts';
+export type { BearingShape } from './film/supply.ts';
 export {
   fitClearance,
   rootSumSquareHalfRange,

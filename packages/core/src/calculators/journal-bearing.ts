@@ -147,7 +147,9 @@ export const JOURNAL_BEARING = calculator({
       const film = plainFilm(ratio);
       const found =
         wanted === undefined ? plainBearingAt(film, i.eccentricity_ratio!) : plainBearingFor(film, wanted);
-      return found ? flooded(found, scales, i.supply) : unsolved(i.load, i.eccentricity_ratio);
+      return found
+        ? flooded(asAsked(found, wanted), scales, i.supply)
+        : unsolved(i.load, i.eccentricity_ratio);
     }
     const supply = i.supply_pressure! / pressure;
     if (supply > SUPPLY_RANGE.most)
@@ -169,7 +171,12 @@ export const JOURNAL_BEARING = calculator({
         ? fedBearingAt(fed, i.eccentricity_ratio!, supply)
         : fedBearingFor(fed, wanted, supply);
     if (!found) return unsolved(i.load, i.eccentricity_ratio);
-    return fedAnswer(found, scales, i.supply, 'at' in shape.supply ? shape.supply.at : undefined);
+    return fedAnswer(
+      asAsked(found, wanted),
+      scales,
+      i.supply,
+      'at' in shape.supply ? shape.supply.at : undefined,
+    );
   },
 });
 
@@ -282,6 +289,10 @@ function shared(
     iso_sommerfeld_number: isoSommerfeld(b.sommerfeld),
   };
 }
+
+/** A load that was given is answered as given, not as found to a few parts in a hundred thousand. */
+const asAsked = <T extends { readonly sommerfeld: number }>(found: T, wanted: number | undefined): T =>
+  wanted === undefined ? found : { ...found, sommerfeld: wanted };
 
 const flooded = (b: PlainBearing, s: Scales, supply: string): Answer => ({
   results: { ...shared(b, s, b.flow, b.sideRatio, (b.peak * s.unit) / b.sommerfeld), supply },

@@ -2,7 +2,8 @@ import { type FedFilm, FINE, type Fineness, fedFilm, solvedAt, startAfresh } fro
 import { greatestPressure } from './plain-film.ts';
 import { FED, type FilmEffect } from './ruptured-film.ts';
 import { settledAnyhow } from './settled-journal.ts';
-import { type BearingShape, padsOf } from './supply.ts';
+import { loadOrSommerfeld, shortAttitude, shortEccentricity, turnsWithGap } from './short-start.ts';
+import type { BearingShape } from './supply.ts';
 
 /**
  * A bearing fed by groove or hole, its film conserving mass, without dimensions: lengths in journal radii, gaps in
@@ -49,27 +50,6 @@ const wrapped = (angle: number): number => angle - TURN * Math.floor(angle / TUR
 /** Into −π to π. */
 const signed = (angle: number): number => wrapped(angle + Math.PI) - Math.PI;
 
-/** φ of the short bearing, a guess good enough to begin with. */
-const shortAttitude = (e: number): number => Math.atan2(Math.PI * Math.sqrt(1 - e * e), 4 * e);
-
-/** ε of the short bearing at a Sommerfeld number, by halving. @source naca-1157 */
-export function shortEccentricity(sommerfeld: number, lengthOverDiameter: number): number {
-  const wanted = sommerfeld * lengthOverDiameter ** 2;
-  let [low, high] = [1e-6, 0.9999];
-  for (let k = 0; k < 50; k++) {
-    const e = (low + high) / 2;
-    const q = 1 - e * e;
-    const s = (q * q) / (Math.PI * e * Math.sqrt(Math.PI ** 2 * q + 16 * e * e));
-    if (s > wanted) low = e;
-    else high = e;
-  }
-  return low;
-}
-
-/** What the load is worth in μ ω R⁴/c² at a Sommerfeld number: 2 (L/D)/(π S). */
-export const loadAt = (sommerfeld: number, lengthOverDiameter: number): number =>
-  (2 * lengthOverDiameter) / (Math.PI * sommerfeld);
-
 /** Where the journal settles under a load given as S; undefined when no balance was found. */
 export function fedBearingFor(
   shape: BearingShape,
@@ -78,9 +58,9 @@ export function fedBearingFor(
   fineness: Fineness = FINE,
 ): FedBearing | undefined {
   const bearing = fedFilm(shape, fineness);
-  const e = shortEccentricity(sommerfeld, shape.lengthOverDiameter);
+  const load = loadOrSommerfeld(sommerfeld, shape.lengthOverDiameter);
+  const e = shortEccentricity(shape, load);
   const start = { eccentricity: Math.min(0.97, e), attitude: shortAttitude(e) };
-  const load = loadAt(sommerfeld, shape.lengthOverDiameter);
   const settled = settledAnyhow(bearing, load, supply, start, 3e-5);
   return settled && described(bearing, settled.eccentricity, settled.attitude, settled.effect);
 }
@@ -110,7 +90,7 @@ export function fedBearingAt(
   let a = shortAttitude(e);
   let fa = askew(a);
   // A full groove turns with the gap: its force does not depend on where the load is said to lie.
-  if (padsOf(shape).length === 0) a += fa;
+  if (turnsWithGap(shape)) a += fa;
   else {
     const found = crossing(askew, a, fa);
     if (found === undefined) return undefined;
@@ -155,7 +135,7 @@ function described(bearing: FedFilm, e: number, attitude: number, effect: FilmEf
     eccentricity: e,
     attitude,
     load,
-    sommerfeld: (2 * lengthOverDiameter) / (Math.PI * load),
+    sommerfeld: loadOrSommerfeld(load, lengthOverDiameter),
     supply: bearing.supply,
     sideFlow: effect.side,
     feedFlow: effect.feed,

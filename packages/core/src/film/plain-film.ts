@@ -57,7 +57,7 @@ export function plainFilm(lengthOverDiameter: number): PlainFilm {
     ? { z: Float64Array.of(0), strip: Float64Array.of(1), weight: Float64Array.of(1) }
     : rowsOf([Array.from({ length: HALF + 1 }, (_, j) => lengthOverDiameter * (1 - (1 - j / HALF) ** 1.5))]);
   const grid = emptyGrid(ROUND, rows);
-  const film = emptyFilm(grid, 'reynolds', true);
+  const film = emptyFilm(grid, 'reynolds', true, !long);
   for (let i = 0; i < ROUND; i++)
     for (let j = 0; j < grid.rows; j++) {
       const at = i * grid.rows + j;

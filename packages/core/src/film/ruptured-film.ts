@@ -25,30 +25,37 @@ export interface Film {
   readonly bare: Float64Array;
   /** Share of the gap that is empty: 0 in a full film. */
   readonly lack: Float64Array;
-  /** Flow out of an edge point, or (Reynolds) what an inner point would have to be given. */
+  /** Flow out of an edge point, or (Reynolds) what an inner point is given out of nothing, negative. */
   readonly spill: Float64Array;
-  /** 1 where the film is ruptured (at an edge: where it is not full). Kept from solve to solve as a start. */
+  /** 1 where the film is ruptured. Kept from solve to solve as a start. */
   readonly broken: Uint8Array;
   /** Conductance from a point to the same row of the next slice, and to the next row. */
   readonly along: Float64Array;
   readonly across: Float64Array;
   readonly band: Float64Array;
   readonly right: Float64Array;
+  /** Rows that are solved for: all but the edge, whose points only take what comes to them. */
+  readonly depth: number;
   /** By slice: its first row in the band. */
   readonly place: Int32Array;
   /** Half the width of the band. */
   readonly reach: number;
 }
 
-/** @param cut  whether the first slice is fed all along, so that the ring may be cut open there */
-export function emptyFilm(grid: FilmGrid, rupture: Rupture, cut = false): Film {
+/**
+ * @param cut    whether the first slice is fed all along, so that the ring may be cut open there
+ * @param edged  whether the last row lies on the edge; a bearing without edges has none
+ */
+export function emptyFilm(grid: FilmGrid, rupture: Rupture, cut = false, edged = true): Film {
   const size = grid.slices * grid.rows;
+  const depth = edged ? grid.rows - 1 : grid.rows;
+  const solved = grid.slices * depth;
   const room = () => new Float64Array(size);
   const place = new Int32Array(grid.slices);
   // In a ring slices are taken from both sides in turn: the last is next to the first, and the band stays narrow.
   for (let i = 0; i < grid.slices; i++)
-    place[i] = grid.rows * (cut ? i : 2 * i < grid.slices ? 2 * i : 2 * (grid.slices - i) - 1);
-  const reach = cut ? grid.rows : 2 * grid.rows;
+    place[i] = depth * (cut ? i : 2 * i < grid.slices ? 2 * i : 2 * (grid.slices - i) - 1);
+  const reach = cut ? depth : 2 * depth;
   return {
     grid,
     rupture,
@@ -60,8 +67,9 @@ export function emptyFilm(grid: FilmGrid, rupture: Rupture, cut = false): Film {
     broken: new Uint8Array(size),
     along: room(),
     across: room(),
-    band: new Float64Array(size * (2 * reach + 1)),
-    right: room(),
+    band: new Float64Array(solved * (2 * reach + 1)),
+    right: new Float64Array(solved),
+    depth,
     place,
     reach,
   };
@@ -87,7 +95,7 @@ export function fillConductances(film: Film, hole: number): void {
 
 /** One step: the pressures and shortages that balance every point, for the present guess of where the film is broken. */
 function balancedPoints(film: Film): boolean {
-  const { grid, kind, p, lack, spill, broken, along, across, band, right, place, reach } = film;
+  const { grid, kind, p, lack, spill, broken, along, across, band, right, place, reach, depth } = film;
   const { slices, rows, strip, drag } = grid;
   const width = 2 * reach + 1;
   const conserving = film.rupture === 'conserving';
@@ -99,7 +107,7 @@ function balancedPoints(film: Film): boolean {
     const here = place[i]!;
     const toBefore = place[before]! - here;
     const toAfter = place[after]! - here;
-    for (let j = 0; j < rows; j++) {
+    for (let j = 0; j < depth; j++) {
       const at = i * rows + j;
       const row = here + j;
       const mid = row * width + reach;
@@ -112,7 +120,7 @@ function balancedPoints(film: Film): boolean {
           if (kind[west] === INNER) right[row + toBefore]! += along[west]! * known;
           if (kind[east] === INNER) right[row + toAfter]! += along[at]! * known;
           if (j > 0 && kind[at - 1] !== FED) right[row - 1]! += across[at - 1]! * known;
-          if (j + 1 < rows && kind[at + 1] !== FED) right[row + 1]! += across[at]! * known;
+          if (j + 1 < depth && kind[at + 1] !== FED) right[row + 1]! += across[at]! * known;
         }
         continue;
       }
@@ -129,10 +137,6 @@ function balancedPoints(film: Film): boolean {
         if (kind[down] !== FED) band[(row + toAfter) * width + reach - toAfter]! -= carried;
         continue;
       }
-      if (kind[at] === EDGE) {
-        band[mid] = 1;
-        continue;
-      }
       const west = before * rows + j;
       const east = after * rows + j;
       const [cw, ce] = [along[west]!, along[at]!];
@@ -142,25 +146,45 @@ function balancedPoints(film: Film): boolean {
       if (kind[west] !== FED) band[(row + toBefore) * width + reach - toBefore]! -= cw;
       if (kind[east] !== FED) band[(row + toAfter) * width + reach - toAfter]! -= ce;
       if (j > 0 && kind[at - 1] !== FED) band[(row - 1) * width + reach + 1]! -= inward;
-      if (kind[at + 1] !== FED) band[(row + 1) * width + reach - 1]! -= outward;
+      if (j + 1 < depth && kind[at + 1] !== FED) band[(row + 1) * width + reach - 1]! -= outward;
     }
   }
-  if (!solvedBand(band, slices * rows, reach, right)) return false;
+  if (!solvedBand(band, slices * depth, reach, right)) return false;
   for (let i = 0; i < slices; i++)
-    for (let j = 0; j < rows; j++) {
+    for (let j = 0; j < depth; j++) {
       const at = i * rows + j;
       if (kind[at] === FED) continue;
       const x = right[place[i]! + j]!;
-      p[at] = 0;
-      lack[at] = 0;
-      spill[at] = 0;
-      if (broken[at]) {
-        if (conserving) lack[at] = -x;
-        else spill[at] = x;
-      } else if (kind[at] === EDGE) spill[at] = x;
-      else p[at] = x;
+      p[at] = broken[at] ? 0 : x;
+      lack[at] = broken[at] && conserving ? -x : 0;
+      spill[at] = broken[at] && !conserving ? x : 0;
     }
   return true;
+}
+
+/**
+ * Goes along the edge with the flow: an edge point drags on what comes to it as far as its gap holds that, and spills
+ * the rest. Twice round, since where one begins is not yet known to be full.
+ */
+function settleEdge({ grid, kind, p, lack, spill, across, depth, rupture }: Film): void {
+  const { slices, rows, strip, drag } = grid;
+  if (depth === rows) return;
+  const j = rows - 1;
+  const width = strip[j]!;
+  let carried = width * drag[slices - 1]!;
+  for (let k = 0; k < 2 * slices; k++) {
+    const i = k % slices;
+    const at = i * rows + j;
+    const most = width * drag[i]!;
+    if (kind[at] === FED) {
+      carried = most;
+      continue;
+    }
+    const come = carried + across[at - 1]! * p[at - 1]!;
+    carried = rupture === 'reynolds' ? most : Math.min(most, come);
+    spill[at] = come - carried;
+    lack[at] = 1 - carried / most;
+  }
 }
 
 /** How often the number of wrong guesses may fail to fall before they are put right one at a time. */
@@ -179,7 +203,7 @@ const PATIENCE = 12;
 export function solvedFilm(film: Film, most = 600): number {
   const { kind, p, lack, spill, broken } = film;
   const size = kind.length;
-  const edges = film.rupture === 'conserving';
+  const conserving = film.rupture === 'conserving';
   let fewest = size + 1;
   let patience = PATIENCE;
   for (let step = 1; step <= most; step++) {
@@ -190,13 +214,15 @@ export function solvedFilm(film: Film, most = 600): number {
     for (let at = 0; at < size; at++) if (p[at]! > scale) scale = p[at]!;
     const slack = 1e-12 * (scale + 1e-3);
     for (let at = 0; at < size; at++) {
-      if (kind[at] === FED || (kind[at] === EDGE && !edges)) continue;
-      if (isWrong(at)) {
+      if (kind[at] === INNER && isWrong(at)) {
         wrong++;
         last = at;
       }
     }
-    if (wrong === 0) return step;
+    if (wrong === 0) {
+      settleEdge(film);
+      return step;
+    }
     const single = wrong >= fewest && patience <= 0;
     if (wrong < fewest) {
       fewest = wrong;
@@ -205,11 +231,11 @@ export function solvedFilm(film: Film, most = 600): number {
     if (single) broken[last] = broken[last] ? 0 : 1;
     else
       for (let at = 0; at < size; at++)
-        if (kind[at] !== FED && (kind[at] !== EDGE || edges) && isWrong(at)) broken[at] = broken[at] ? 0 : 1;
+        if (kind[at] === INNER && isWrong(at)) broken[at] = broken[at] ? 0 : 1;
 
     function isWrong(at: number): boolean {
-      if (!broken[at]) return (kind[at] === EDGE ? spill[at]! : p[at]!) < -slack;
-      return edges ? lack[at]! < -1e-12 : spill[at]! > 1e-14;
+      if (!broken[at]) return p[at]! < -slack;
+      return conserving ? lack[at]! < -1e-12 : spill[at]! > 1e-14;
     }
   }
   return -most;

@@ -1,5 +1,6 @@
 import { type FedFilm, solvedAt, startAfresh } from './fed-film.ts';
 import type { FilmEffect } from './ruptured-film.ts';
+import { shortLoad } from './short-start.ts';
 
 /** Where the journal of a loaded bearing runs, and what the film does there. */
 export interface SettledJournal {
@@ -174,8 +175,7 @@ export function settledAnyhow(
   const straight = settledJournal(bearing, load, supply, start, closeness);
   if (straight) return straight;
   let solves = 0;
-  // A Sommerfeld number of about 0.2 at L/D ½, and as much at others by the short bearing's rule.
-  const easyLoad = 6 * bearing.shape.lengthOverDiameter ** 3 * 2;
+  const easyLoad = shortLoad(bearing.shape, 0.7);
   const easySupply = Math.min(supply, 0.05);
   startAfresh(bearing);
   let last = settledJournal(bearing, easyLoad, easySupply, { eccentricity: 0.7, attitude: 0.7 }, 1e-3);

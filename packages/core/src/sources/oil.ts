@@ -103,6 +103,11 @@ export const OIL_SOURCES: Sources = {
     where: 'section 12-7, equation 12-15',
     checked: 'retrieved; its constants 8.3 and 9.70 derived again',
   },
+  'fritsch-carlson': {
+    title: 'Monotone Piecewise Cubic Interpolation',
+    edition: 'Fritsch and Carlson, 1980',
+    checked: 'memory-certain; shown in the tests not to overshoot',
+  },
   'annular-gap': {
     title: 'Laminar flow along a thin eccentric annular gap',
     where: 'Fox and McDonald, example 8.1; Massey',
