@@ -1,3 +1,4 @@
+import type { Caution } from '@fettle/core';
 import type { FilledCircuit } from './circuit.ts';
 import { type EngineState, oilShares, type Running, sweptFlow } from './pressure.ts';
 
@@ -7,6 +8,8 @@ export interface FlowGroup {
   readonly name: string;
   readonly members: readonly string[];
   readonly law: string;
+  /** Whether it pushes oil into the circuit. */
+  readonly pumps: boolean;
   /** Nodes; undefined is the sump. */
   readonly from?: string;
   readonly to?: string;
@@ -20,9 +23,13 @@ export interface CircuitFlows {
   /** By node [Pa]. */
   readonly pressures: Readonly<Record<string, number>>;
   readonly gauge: string;
-  /** What the pump would deliver without its leaks, and what slips back through them [m³/s]; where it has a displacement. */
+  /** What the pumps give the circuit [m³/s]. */
+  readonly delivered: number;
+  /** What they would without their leaks, and what slips back through these [m³/s]; where they have a displacement. */
   readonly swept?: number;
   readonly back?: number;
+  /** Where the laws used no longer hold. */
+  readonly cautions: readonly Caution[];
 }
 
 const NUMBERED = /[-.]?\d+$/;
@@ -37,11 +44,11 @@ const nodeOf = (node: unknown): string | undefined =>
  * @throws RangeError  when the network finds no balance
  */
 export function circuitFlows(circuit: FilledCircuit, running: Running, state: EngineState): CircuitFlows {
-  const { shares, pressures } = oilShares(circuit, running, state);
+  const { shares, pressures, cautions } = oilShares(circuit, running, state);
   const elements = circuit.input.elements as readonly Record<string, unknown>[];
   const groups = new Map<string, FlowGroup>();
   elements.forEach((element, i) => {
-    const { element: id, law, flow } = shares[i]!;
+    const { element: id, law, flow, pumps } = shares[i]!;
     const [from, to] = [nodeOf(element.from), nodeOf(element.to)];
     const name = id.replace(NUMBERED, '').replaceAll('-', ' ') || id;
     const key = JSON.stringify([name, law, from, to]);
@@ -49,6 +56,7 @@ export function circuitFlows(circuit: FilledCircuit, running: Running, state: En
     groups.set(key, {
       name,
       law,
+      pumps,
       members: [...(known?.members ?? []), id],
       ...(from !== undefined && { from }),
       ...(to !== undefined && { to }),
@@ -56,11 +64,13 @@ export function circuitFlows(circuit: FilledCircuit, running: Running, state: En
     });
   });
   const swept = sweptFlow(circuit, running);
-  const delivered = shares.find(({ pumps }) => pumps)?.flow;
+  const delivered = shares.reduce((sum, { flow, pumps }) => sum + (pumps ? flow : 0), 0);
   return {
     groups: [...groups.values()],
     pressures,
     gauge: circuit.gauge,
-    ...(swept !== undefined && delivered !== undefined && { swept, back: Math.max(0, swept - delivered) }),
+    delivered,
+    cautions,
+    ...(swept !== undefined && { swept, back: Math.max(0, swept - delivered) }),
   };
 }

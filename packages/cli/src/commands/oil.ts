@@ -24,10 +24,11 @@ import {
 import type { Context } from '../context.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
-import { type Condition, oilLines, type Repair, type Row } from '../words/oil-lines.ts';
+import { type Condition, oilLines, oilTitle, type Repair, type Row } from '../words/oil-lines.ts';
 import { sheetConditions } from '../words/pressure.ts';
+import { oilSections, type WantedSections } from './oil-sections.ts';
 
-interface Said {
+interface Said extends WantedSections {
   readonly speed?: string[];
   readonly temperature?: string[];
   readonly oil?: string;
@@ -48,13 +49,22 @@ export const registerOil: Register = (program, run) => {
     .option('--trials <count>', 'also by Monte Carlo, with so many trials')
     .option('--seed <number>', 'of the trials: the same seed gives the same answer', '1')
     .option('--as-found', 'the engine as it came')
+    .option('--stair', 'how the loss of pressure is shared among the repairs, at the first condition')
+    .option('--lift <repairs...>', 'the stair with these repairs made; part of a name will do')
+    .option('--map', 'the pressure over speed and temperature')
+    .option('--narrow', 'which readings, taken better, would narrow the band')
+    .option('--flows', 'the circuit node by node: pressures, and where the oil goes')
     .addHelpText(
       'after',
       `
 Examples:
   fettle oil linnet
   fettle oil linnet --speed 600rpm 900rpm --temperature 100degC --oil sae40
-  fettle oil linnet --trials 10000`,
+  fettle oil linnet --trials 10000
+  fettle oil linnet --stair
+  fettle oil linnet --lift "pump end" "pump radial" main --speed 600rpm --temperature 93degC
+  fettle oil linnet --map --oil sae40
+  fettle oil linnet --narrow --flows`,
     )
     .action((job: string, said: Said) =>
       run(async (context) => {
@@ -151,21 +161,39 @@ function balanced(context: Context, book: Book, said: Said): Outcome<Reply> {
     });
   if (trials !== undefined && context.io.watched)
     context.io.err(`Solving the circuit ${trials} times for each condition …\n`);
+  const sections = oilSections(said, {
+    book,
+    reckoning,
+    circuit: circuit.value,
+    conditions: conditions.value,
+    said: said.speed !== undefined || said.temperature !== undefined,
+    grade: said.oil,
+    seed,
+  });
+  if (!sections.ok) return sections;
   const rows = conditions.value.map((condition) =>
     pressureRow(circuit.value, condition, trials === undefined ? undefined : { trials, seed }),
   );
   const idle = conditions.value[0];
   const repairs = idle ? repairRows(circuit.value, idle, conditions.value) : [];
+  const prediction = {
+    book,
+    circuit: circuit.value,
+    rows,
+    repairs,
+    asFound: said.asFound === true,
+    grade: said.oil,
+  };
   return ok({
-    json: oilJson(book, circuit.value, rows, repairs, idle),
-    text: oilLines({
-      book,
-      circuit: circuit.value,
-      rows,
-      repairs,
-      asFound: said.asFound === true,
-      grade: said.oil,
-    }).join('\n'),
+    json: {
+      ...oilJson(book, circuit.value, rows, repairs, idle),
+      ...Object.fromEntries(sections.value.map(({ key, json }) => [key, json])),
+    },
+    // What was asked for by name stands alone.
+    text: (sections.value.length > 0
+      ? [oilTitle(prediction), ...sections.value.flatMap(({ lines }) => lines)]
+      : oilLines(prediction)
+    ).join('\n'),
   });
 }
 

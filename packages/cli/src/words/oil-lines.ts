@@ -40,14 +40,18 @@ export interface Prediction {
   readonly grade: string | undefined;
 }
 
+export function oilTitle({ book, grade: asked, asFound }: Prediction): string {
+  const grade = asked ?? book.sheet?.oil?.fill ?? '';
+  return `Gauge pressure predicted, ${book.sheet?.oil?.grades[grade]?.name ?? grade}${asFound ? ', engine as found' : ''}`;
+}
+
 /** A prediction in full, for a person. */
 export function oilLines(prediction: Prediction): string[] {
-  const { book, circuit, rows, asFound } = prediction;
-  const grade = prediction.grade ?? book.sheet?.oil?.fill ?? '';
+  const { book, circuit, rows } = prediction;
   const unit = pressureUnit(book);
   const nominal = unmeasured(circuit);
   return [
-    `Gauge pressure predicted, ${book.sheet?.oil?.grades[grade]?.name ?? grade}${asFound ? ', engine as found' : ''}`,
+    oilTitle(prediction),
     '',
     ...pressureTable(prediction, unit),
     ...curveLines(book, rows, unit),
