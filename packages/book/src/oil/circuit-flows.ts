@@ -10,6 +10,8 @@ export interface FlowGroup {
   readonly law: string;
   /** Whether it pushes oil into the circuit. */
   readonly pumps: boolean;
+  /** Whether the circuit's oil ends in the sump by it: the scavenge pump of a dry sump takes oil that has. */
+  readonly drains: boolean;
   /** Nodes; undefined is the sump. */
   readonly from?: string;
   readonly to?: string;
@@ -48,7 +50,7 @@ export function circuitFlows(circuit: FilledCircuit, running: Running, state: En
   const elements = circuit.input.elements as readonly Record<string, unknown>[];
   const groups = new Map<string, FlowGroup>();
   elements.forEach((element, i) => {
-    const { element: id, law, flow, pumps } = shares[i]!;
+    const { element: id, law, flow, pumps, drains } = shares[i]!;
     const [from, to] = [nodeOf(element.from), nodeOf(element.to)];
     const name = id.replace(NUMBERED, '').replaceAll('-', ' ') || id;
     const key = JSON.stringify([name, law, from, to]);
@@ -57,6 +59,7 @@ export function circuitFlows(circuit: FilledCircuit, running: Running, state: En
       name,
       law,
       pumps,
+      drains,
       members: [...(known?.members ?? []), id],
       ...(from !== undefined && { from }),
       ...(to !== undefined && { to }),

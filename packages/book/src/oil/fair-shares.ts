@@ -19,7 +19,7 @@ export interface Sampling {
 }
 
 /** 4096 worths at most; 2000 orders leave a standard error of about a fiftieth of the scatter between orders. */
-export const SAMPLING: Sampling = { exactUpTo: 12, orders: 2000, seed: 1 };
+const SAMPLING: Sampling = { exactUpTo: 12, orders: 2000, seed: 1 };
 
 /** Whether a player is in a set; sets of more than 30 do not fit the machine's own bits. */
 export const holds = (set: number, player: number): boolean => Math.floor(set / 2 ** player) % 2 === 1;

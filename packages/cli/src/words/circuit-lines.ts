@@ -29,7 +29,7 @@ export function circuitLines(book: Book, condition: Condition, flows: CircuitFlo
         name: `${nameOf(way)}${way.to === undefined ? '' : ` → ${way.to}`}`,
         flow: way.flow,
         // What only passes oil on is counted where the oil ends.
-        ...(way.to === undefined && { share: way.flow / whole }),
+        ...(way.drains && { share: way.flow / whole }),
       })),
     ];
   });

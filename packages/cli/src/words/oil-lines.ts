@@ -183,7 +183,7 @@ function groupedFlows(circuit: FilledCircuit, idle: Condition): { name: string; 
 function flowLines(circuit: FilledCircuit, idle: Condition | undefined): string[] {
   if (!idle) return [];
   const { shares } = oilShares(circuit, idle, { as: 'measured' });
-  const delivered = shares.find(({ pumps }) => pumps)?.flow ?? 0;
+  const delivered = shares.reduce((sum, { pumps, flow }) => sum + (pumps ? flow : 0), 0);
   const swept = sweptFlow(circuit, idle);
   const litres = (flow: number): string => printQuantity(flow, 'L/min', 2);
   const lost =
