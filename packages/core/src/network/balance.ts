@@ -23,6 +23,8 @@ const MOST_ITERATIONS = 200;
 const MOST_TRIALS = 60;
 /** Far over any pressure in an engine: how far a node that nothing yet drains may be thrown in one step [Pa]. */
 const LONGEST_STEP = 1e8;
+/** From a pressure beyond this no step is long: whoever starts there is lost, and must not be taken for settled [Pa]. */
+const HIGHEST = 100 * LONGEST_STEP;
 
 /** Greatest imbalance of a node [m³/s]. */
 export function worstOf({ residual }: Imbalance, nodes: number): number {
@@ -81,7 +83,7 @@ export function balance(
       highest = Math.max(highest, Math.abs(p));
       trial[i] = p + by;
     }
-    if (!(longest < Number.POSITIVE_INFINITY)) return -iteration;
+    if (!(longest < Number.POSITIVE_INFINITY && highest < HIGHEST)) return -iteration;
     if (longest <= tolerance * (1e3 + highest)) {
       for (let i = 0; i < n; i++) pressures[i] = trial[i]!;
       return iteration;

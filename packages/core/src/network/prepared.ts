@@ -155,9 +155,13 @@ export class PreparedNetwork {
    *
    * @param state      start and answer [Pa], in the order of the nodes, the sump's zero after the last
    * @param tolerance  of the last step, as a share of the highest pressure
-   * @returns          steps taken, the sign turned when no balance was found
+   * @returns          steps taken, the sign turned when no balance was found, neither from there nor from afresh
    */
   solve(state: Float64Array, tolerance = FINAL): number {
+    const steps = balance(this.flat, this.elimination, this.room, this.smoothing, tolerance, state);
+    if (steps > 0) return steps;
+    // A start far out of this world, as a careless guess may be, leaves no digits to come home by.
+    state.fill(START, 0, this.nodes.length);
     return balance(this.flat, this.elimination, this.room, this.smoothing, tolerance, state);
   }
 

@@ -54,7 +54,8 @@ export function pressureMap(network: CompiledNetwork, grid: RunningGrid): Outcom
       else if (known === 1) state.set(last);
       else {
         const ratio = (speeds[s]! - speeds[s - 1]!) / (speeds[s - 1]! - speeds[s - 2]!);
-        const share = Number.isFinite(ratio) ? ratio : 0;
+        // Beyond twice the last step a straight line is no guess any more.
+        const share = ratio > 0 && ratio <= 2 ? ratio : 0;
         for (let i = 0; i < n; i++) state[i] = last[i]! + share * (last[i]! - before[i]!);
       }
       const solved = prepared.solve(state, REPEATED) > 0;
