@@ -1,9 +1,7 @@
 import type { QuantityKind } from '../units/kinds.ts';
 import type { Bounds } from '../units/read-quantity.ts';
-import type { ElementConditions, FilmOil, FlowAndSlope, FlowLaw } from './flow-law.ts';
+import type { ElementConditions, FlowLaw } from './flow-law.ts';
 import type { Piece } from './pieces.ts';
-
-export type { ElementConditions, FilmOil, FlowAndSlope, FlowLaw };
 
 export interface LawParameter extends Bounds {
   readonly kind: QuantityKind;
