@@ -12,11 +12,30 @@ export interface FilmConditions {
 }
 
 /** The same at a temperature of the sump [K], with the list of films it was made for. */
-export interface SumpConditions extends FilmConditions {
+export class SumpConditions implements FilmConditions {
+  readonly speed: number;
   readonly temperature: number;
   films: number;
   viscosity: Float64Array;
   density: Float64Array;
+
+  constructor(
+    speed: number,
+    temperature: number,
+    films: number,
+    { viscosity, density }: Pick<FilmConditions, 'viscosity' | 'density'>,
+  ) {
+    this.speed = speed;
+    this.temperature = temperature;
+    this.films = films;
+    this.viscosity = viscosity;
+    this.density = density;
+  }
+
+  /** The same oil at another speed. */
+  at(speed: number): SumpConditions {
+    return new SumpConditions(speed, this.temperature, this.films, this);
+  }
 }
 
 /** What draws and calibration multiply: the oil's viscosity, and the preload of every relief valve. */

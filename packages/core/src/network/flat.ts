@@ -11,8 +11,14 @@ export interface PlacedElement extends ReadElement {
   readonly to: number;
 }
 
-/** What every entry of a shape has: its ends, its element, its film and the head of a turning drilling. */
-export interface Entries {
+/** A column of numbers, one an entry. */
+const column = (size: number): Float64Array => new Float64Array(size);
+
+/**
+ * What every entry of a shape has: its ends, its element, its film and the head of a turning drilling.
+ * Classes rather than literals: the hot loops are compiled for one layout of each, whichever network comes next.
+ */
+export class Entries {
   readonly size: number;
   /** Nodes; the sump is the one after the last. */
   readonly from: Int32Array;
@@ -28,79 +34,144 @@ export interface Entries {
   readonly head: Float64Array;
   /** As the balance last reckoned it [m³/s]. */
   readonly flow: Float64Array;
+
+  constructor(size: number) {
+    this.size = size;
+    this.from = new Int32Array(size);
+    this.to = new Int32Array(size);
+    this.slot = new Int32Array(size);
+    this.element = new Int32Array(size);
+    this.film = new Int32Array(size);
+    this.lift = column(size);
+    this.fall = column(size);
+    this.head = column(size);
+    this.flow = column(size);
+  }
 }
 
-/** A column of numbers, one an entry. */
-const column = (size: number): Float64Array => new Float64Array(size);
-
-const entries = (size: number): Entries => ({
-  size,
-  from: new Int32Array(size),
-  to: new Int32Array(size),
-  slot: new Int32Array(size),
-  element: new Int32Array(size),
-  film: new Int32Array(size),
-  lift: column(size),
-  fall: column(size),
-  head: column(size),
-  flow: column(size),
-});
-
-const films = (size: number) => ({
-  ...entries(size),
-  strength: column(size),
-  gap: column(size),
-  growth: new Uint8Array(size),
+class Films extends Entries {
+  readonly strength: Float64Array;
+  readonly gap: Float64Array;
+  readonly growth: Uint8Array;
   /** ε where it was told, −1 where a load says it. */
-  told: column(size),
-  load: column(size),
-  loadPerKrpm2: column(size),
-  stiffness: column(size),
-  eccentricity: column(size),
-  conductance: column(size),
-});
+  readonly told: Float64Array;
+  readonly load: Float64Array;
+  readonly loadPerKrpm2: Float64Array;
+  readonly stiffness: Float64Array;
+  readonly eccentricity: Float64Array;
+  readonly conductance: Float64Array;
 
-const drawn = (size: number) => ({
-  ...entries(size),
+  constructor(size: number) {
+    super(size);
+    this.strength = column(size);
+    this.gap = column(size);
+    this.growth = new Uint8Array(size);
+    this.told = column(size);
+    this.load = column(size);
+    this.loadPerKrpm2 = column(size);
+    this.stiffness = column(size);
+    this.eccentricity = column(size);
+    this.conductance = column(size);
+  }
+}
+
+class Drawn extends Entries {
   /** The entry among the films whose gap and eccentricity count. */
-  bearing: new Int32Array(size),
-  amount: column(size),
-  half: column(size),
-  most: column(size),
-});
+  readonly bearing: Int32Array;
+  readonly amount: Float64Array;
+  readonly half: Float64Array;
+  readonly most: Float64Array;
 
-const deliveries = (size: number) => ({ ...entries(size), perRadian: column(size) });
+  constructor(size: number) {
+    super(size);
+    this.bearing = new Int32Array(size);
+    this.amount = column(size);
+    this.half = column(size);
+    this.most = column(size);
+  }
+}
 
-const holes = (size: number) => ({ ...entries(size), area: column(size), jet: column(size) });
+class Deliveries extends Entries {
+  readonly perRadian: Float64Array;
 
-const valves = (size: number) => ({ ...holes(size), opening: column(size), range: column(size) });
+  constructor(size: number) {
+    super(size);
+    this.perRadian = column(size);
+  }
+}
 
-const reliefs = (size: number) => ({
-  ...holes(size),
-  cracking0: column(size),
-  cracking: column(size),
-  perPascal: column(size),
-  fullest: column(size),
-});
+class Holes extends Entries {
+  readonly area: Float64Array;
+  readonly jet: Float64Array;
 
-const passages = (size: number) => ({
-  ...entries(size),
-  linear0: column(size),
-  minor0: column(size),
-  turbulent0: column(size),
-  crossing0: column(size),
-  linear: column(size),
-  minor: column(size),
-  turbulent: column(size),
-  crossing: column(size),
-});
+  constructor(size: number) {
+    super(size);
+    this.area = column(size);
+    this.jet = column(size);
+  }
+}
 
-const owns = (size: number) => ({
-  ...entries(size),
-  count: column(size),
-  make: new Array<(c: ElementConditions) => FlowLaw>(size),
-  law: new Array<FlowLaw>(size),
-});
+class Valves extends Holes {
+  readonly opening: Float64Array;
+  readonly range: Float64Array;
+
+  constructor(size: number) {
+    super(size);
+    this.opening = column(size);
+    this.range = column(size);
+  }
+}
+
+class Reliefs extends Holes {
+  readonly cracking0: Float64Array;
+  readonly cracking: Float64Array;
+  readonly perPascal: Float64Array;
+  readonly fullest: Float64Array;
+
+  constructor(size: number) {
+    super(size);
+    this.cracking0 = column(size);
+    this.cracking = column(size);
+    this.perPascal = column(size);
+    this.fullest = column(size);
+  }
+}
+
+class Passages extends Entries {
+  readonly linear0: Float64Array;
+  readonly minor0: Float64Array;
+  readonly turbulent0: Float64Array;
+  readonly crossing0: Float64Array;
+  readonly linear: Float64Array;
+  readonly minor: Float64Array;
+  readonly turbulent: Float64Array;
+  readonly crossing: Float64Array;
+
+  constructor(size: number) {
+    super(size);
+    this.linear0 = column(size);
+    this.minor0 = column(size);
+    this.turbulent0 = column(size);
+    this.crossing0 = column(size);
+    this.linear = column(size);
+    this.minor = column(size);
+    this.turbulent = column(size);
+    this.crossing = column(size);
+  }
+}
+
+class Owns extends Entries {
+  readonly count: Float64Array;
+  readonly make: ((c: ElementConditions) => FlowLaw)[];
+  readonly law: FlowLaw[];
+
+  constructor(size: number) {
+    super(size);
+    this.count = column(size);
+    this.make = new Array(size);
+    this.law = new Array(size);
+  }
+}
 
 /**
  * A network as columns of numbers, one set for each shape of law. Coefficients that end in 0 are as geometry leaves
@@ -108,16 +179,16 @@ const owns = (size: number) => ({
  */
 export interface Flat {
   readonly nodes: number;
-  readonly films: ReturnType<typeof films>;
+  readonly films: Films;
   /** Films between two nodes; all others drain a node to the sump and are taken together by node. */
-  readonly between: Int32Array;
-  readonly drawn: ReturnType<typeof drawn>;
-  readonly deliveries: ReturnType<typeof deliveries>;
-  readonly holes: ReturnType<typeof holes>;
-  readonly valves: ReturnType<typeof valves>;
-  readonly reliefs: ReturnType<typeof reliefs>;
-  readonly passages: ReturnType<typeof passages>;
-  readonly owns: ReturnType<typeof owns>;
+  readonly between: readonly number[];
+  readonly drawn: Drawn;
+  readonly deliveries: Deliveries;
+  readonly holes: Holes;
+  readonly valves: Valves;
+  readonly reliefs: Reliefs;
+  readonly passages: Passages;
+  readonly owns: Owns;
   /** By node: what drains whatever the rest does, and what flows out at no pressure. */
   readonly ground: Float64Array;
   readonly constant: Float64Array;
@@ -143,19 +214,21 @@ export function flatOf(
       return counts[piece.shape]++;
     }),
   );
-  const flat = {
+  const between: number[] = [];
+  const flat: Flat = {
     nodes,
-    films: films(counts.film),
-    drawn: drawn(counts.drawn),
-    deliveries: deliveries(counts.delivery),
-    holes: holes(counts.hole),
-    valves: valves(counts.valve),
-    reliefs: reliefs(counts.relief),
-    passages: passages(counts.passage),
-    owns: owns(counts.own),
+    films: new Films(counts.film),
+    between,
+    drawn: new Drawn(counts.drawn),
+    deliveries: new Deliveries(counts.delivery),
+    holes: new Holes(counts.hole),
+    valves: new Valves(counts.valve),
+    reliefs: new Reliefs(counts.relief),
+    passages: new Passages(counts.passage),
+    owns: new Owns(counts.own),
     ground: column(nodes + 1),
     constant: column(nodes + 1),
-    rises: [] as number[],
+    rises: [],
     places,
   };
   const columns = {
@@ -168,7 +241,6 @@ export function flatOf(
     own: flat.owns,
   } as const;
   const sump = (node: number): number => (node < 0 ? nodes : node);
-  const between: number[] = [];
   let drawing = 0;
   elements.forEach((element, e) => {
     const join = (of: Entries, i: number): void => {
@@ -187,11 +259,10 @@ export function flatOf(
       flat.drawn.bearing[drawing++] = i;
     });
   });
-  const whole: Flat = { ...flat, between: Int32Array.from(between) };
   elements.forEach((element, e) => {
-    writeElement(whole, element, e, element.parameters);
+    writeElement(flat, element, e, element.parameters);
   });
-  return whole;
+  return flat;
 }
 
 /** Puts an element's parameters into its entries. */

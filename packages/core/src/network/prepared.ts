@@ -1,5 +1,5 @@
 import { balance, leastPivot, type Workroom, workroomOf, worstOf } from './balance.ts';
-import { filmConditions, type Shares, type SumpConditions, underConditions } from './conditions.ts';
+import { filmConditions, type Shares, SumpConditions, underConditions } from './conditions.ts';
 import { addElementFlows } from './element-flows.ts';
 import type { Elimination } from './elimination.ts';
 import { type Flat, flatOf, type PlacedElement, writeElement } from './flat.ts';
@@ -138,7 +138,7 @@ export class PreparedNetwork {
   /** @param speed  of the crank [rad/s] @param temperature  of the sump [K] */
   conditionsAt(speed: number, temperature: number): SumpConditions {
     const { films, fluid, flat } = this;
-    return { speed, temperature, films, ...filmConditions(fluid, flat.rises, temperature) };
+    return new SumpConditions(speed, temperature, films, filmConditions(fluid, flat.rises, temperature));
   }
 
   /** Puts conditions in force, with every parameter as it now is. */

@@ -49,7 +49,7 @@ export function pressureMap(network: CompiledNetwork, grid: RunningGrid): Outcom
     let known = 0;
     const film = prepared.conditionsAt(speeds[0] ?? 1, temperature);
     for (let s = 0; s < speeds.length; s++) {
-      prepared.at({ ...film, speed: speeds[s]! });
+      prepared.at(film.at(speeds[s]!));
       if (known === 0) state.set(rowStart);
       else if (known === 1) state.set(last);
       else {
