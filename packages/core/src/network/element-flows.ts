@@ -1,4 +1,5 @@
-import type { Entries, Flat } from './flat.ts';
+import type { Entries } from './columns.ts';
+import type { Flat } from './flat.ts';
 
 /** Adds up by element what the balance last let through each entry; films are asked here, it takes them by node. */
 export function addElementFlows(flat: Flat, p: Float64Array, flows: Float64Array): void {
