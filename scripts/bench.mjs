@@ -7,7 +7,8 @@ const built = () => nodeStatus([join(ROOT, 'node_modules/typescript/bin/tsc'), '
 if (!ready() || !built()) process.exit(1);
 const { network, trials } = await import('../bench/network.bench.mjs');
 const { films } = await import('../bench/film.bench.mjs');
+const { orbits } = await import('../bench/orbit.bench.mjs');
 const { diagnosing } = await import('../bench/diagnosis.bench.mjs');
 const { pairing } = await import('../bench/matching.bench.mjs');
 const { folding, keeping } = await import('../bench/ledger.bench.mjs');
-for (const measure of [network, trials, films, diagnosing, pairing, folding, keeping]) await measure();
+for (const measure of [network, trials, films, orbits, diagnosing, pairing, folding, keeping]) await measure();

@@ -88,5 +88,6 @@ export function leftOutOfCsv(sheet: SpecSheet): string[] {
   count('fasteners', sheet.fasteners.length);
   count('covers', sheet.covers.length);
   count('oil system', sheet.oil ? 1 : 0);
+  count('crank and its loads', sheet.crank ? 1 : 0);
   return [...counts].map(([what, times]) => `${what} (${times})`);
 }

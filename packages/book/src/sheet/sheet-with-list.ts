@@ -32,7 +32,7 @@ function merged(before: Characteristic, listed: Characteristic): Record<string, 
 
 /**
  * A sheet with a plain list from a spreadsheet written into it. The list decides what it has columns for; what it has
- * none for (relations, covers, fasteners, the oil system) and rows it does not have stay as they were.
+ * none for (relations, covers, fasteners, oil system, crank) and rows it does not have stay as they were.
  */
 export function sheetWithList(
   sheet: SpecSheet,

@@ -8,7 +8,7 @@ import type { CompiledNetwork, RunningConditions, SolvedNetwork } from './networ
 import { solvedNetwork } from './network.ts';
 
 /** A bearing that carries a steady load, as its eccentricity is asked for. SI. */
-export interface LoadedFilm {
+interface LoadedFilm {
   readonly load: number;
   readonly diameter: number;
   /** Of one land. */
