@@ -11,4 +11,5 @@ const { orbits } = await import('../bench/orbit.bench.mjs');
 const { diagnosing } = await import('../bench/diagnosis.bench.mjs');
 const { pairing } = await import('../bench/matching.bench.mjs');
 const { folding, keeping } = await import('../bench/ledger.bench.mjs');
-for (const measure of [network, trials, films, orbits, diagnosing, pairing, folding, keeping]) await measure();
+for (const measure of [network, trials, films, orbits, diagnosing, pairing, folding, keeping])
+  await measure();
