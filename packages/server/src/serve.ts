@@ -3,7 +3,7 @@ import type { AddressInfo, Server as NetServer, Socket } from 'node:net';
 import { networkInterfaces } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { failed, type Outcome, ok } from '@fettle/core';
-import * as report from '@fettle/report';
+import { printingApart } from '@fettle/report';
 import { type DataDirectory, openDataDirectory } from '@fettle/store';
 import { createAdaptorServer } from '@hono/node-server';
 import type { Context } from 'hono';
@@ -77,7 +77,7 @@ async function held(
   const addresses = (): string[] => (lan ? networkAddresses().map((of) => `http://${of}:${port}/`) : []);
   const app = createApp({
     directory,
-    report: options.report ?? report,
+    report: options.report ?? printingApart(),
     webRoot: options.webRoot ?? WEB_ROOT,
     access: { peer: peerOf, secret, lan, pairing },
     random,

@@ -29,13 +29,13 @@ export const instrumentPages = (book: Book) =>
 /** What real gauges showed. */
 export const gaugePages = (book: Book) =>
   book.gaugeReadings.map(({ entry, body }) => ({
-    pressure: body.pressure,
-    speed: body.speed,
-    temperature: body.temperature ?? 'not said',
+    pressure: printedQuantity(body.pressure),
+    speed: printedQuantity(body.speed),
+    temperature: body.temperature === undefined ? 'not said' : printedQuantity(body.temperature),
     oil: body.oil ?? '',
     when_taken: body.when.replace('-', ' '),
     instrument: book.instruments.get(body.instrument)?.body.name ?? body.instrument,
-    u: book.instruments.get(body.instrument)?.body.uncertainty.expanded ?? '',
+    u: printedQuantity(book.instruments.get(body.instrument)?.body.uncertainty.expanded ?? ''),
     who: entry.who,
     when: whenWords(entry.at),
     note: body.note ?? '',

@@ -23,7 +23,7 @@ function rowLine(book: Book, { condition, measured, asNew }: Row, unit: string) 
     measured: pressureWords(measured, unit),
     as_new: pressureWords(asNew, unit),
     gauge: gaugeReadingsAt(book, condition)
-      .map(({ body }) => `${body.pressure} (${body.when.replace('-', ' ')})`)
+      .map(({ body }) => `${printedQuantity(body.pressure)} (${body.when.replace('-', ' ')})`)
       .join(', '),
     wanted: wanted ? rangeWords(wanted.printed.lower, wanted.printed.upper) : '',
     source: wanted ? Object.values(sourceWords(book, wanted.printed.source)).join(', ') : '',

@@ -98,13 +98,14 @@ function judgedLine(book: Book, judgement: Assessed) {
 }
 
 const saidIn = ({ body }: ReadingOnRecord): string =>
-  body.value ??
-  [
-    body.goes === undefined ? '' : `${body.goes} goes`,
-    body.stops === undefined ? '' : `${body.stops} does not`,
-  ]
-    .filter((part) => part !== '')
-    .join(', ');
+  body.value === undefined
+    ? [
+        body.goes === undefined ? '' : `${printedQuantity(body.goes)} goes`,
+        body.stops === undefined ? '' : `${printedQuantity(body.stops)} does not`,
+      ]
+        .filter((part) => part !== '')
+        .join(', ')
+    : printedQuantity(body.value);
 
 /** A reading as it was said, struck or not. */
 function readingLine(book: Book, reading: ReadingOnRecord, pages: ReadonlyMap<string, string>) {

@@ -1,6 +1,6 @@
 import { type Book, placesOf, type TorqueAssessment } from '@fettle/book';
 import { placeWords, whenWords } from '../words/entry.ts';
-import { rangeWords } from '../words/printed-quantity.ts';
+import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { sourceWords } from '../words/source.ts';
 
 /** Every fastener of the sheet: what it says, what the program says to that, and what was logged. */
@@ -28,7 +28,7 @@ export function torquePages(book: Book, torques: readonly TorqueAssessment[]) {
             : `not logged at the sheet's torque: ${missing.join(', ') || 'its one place'}`,
       passes: passes.map(({ entry, body }) => ({
         place: placeWords(body.place, fastener.places),
-        torque: body.torque,
+        torque: printedQuantity(body.torque),
         pass: `${body.pass} of ${body.of}`,
         condition: body.condition ?? '',
         instrument: body.instrument

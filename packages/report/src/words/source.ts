@@ -13,7 +13,8 @@ export function sourceWords(book: Book, source: LimitSource | undefined): Source
     document?.title ?? source.document,
     document?.edition,
     source.page === undefined ? undefined : /^\d/.test(source.page) ? `p. ${source.page}` : source.page,
-    source.note,
+    // What follows it goes on in the same sentence.
+    source.note?.replace(/\.$/, ''),
   ];
   return { source: words.filter((word) => word !== undefined).join(', '), trust: source.trust };
 }
