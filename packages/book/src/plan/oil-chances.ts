@@ -32,7 +32,7 @@ export class OilChances {
   /** Bit of each offer that touches the oil → its effect. */
   private readonly bits: readonly number[];
   private readonly outranks: (a: number, b: number) => boolean;
-  private readonly pressuresByState = new Map<string, readonly Uncertain[]>();
+  private readonly pressuresByState = new Map<string, Uncertain[]>();
   private readonly chanceByState = new Map<string, number>();
   private readonly hopeByState = new Map<string, boolean>();
 
@@ -52,7 +52,7 @@ export class OilChances {
     this.outranks = outranks;
   }
 
-  /** How many states were solved with their doubt so far. */
+  /** How many states were solved with their doubt, at one condition or more. */
   get solved(): number {
     return this.pressuresByState.size;
   }
@@ -60,26 +60,37 @@ export class OilChances {
   /** The gauge at every condition, with what readings and offers leave open. */
   pressures(mask: number): readonly Uncertain[] {
     const state = this.stateOf(mask);
-    const known = this.pressuresByState.get(state.key);
-    if (known) return known;
-    const circuit = this.circuitWith(state.grade, state.values);
-    const pressures = this.conditions.map(({ running }) =>
-      gaugePressure(circuit, running, { as: 'measured' }),
-    );
-    this.pressuresByState.set(state.key, pressures);
-    return pressures;
+    return this.conditions.map((_, i) => this.pressure(state, i));
   }
 
-  /** Probability that all conditions are met at once. */
-  chance(mask: number): number {
-    const { key } = this.stateOf(mask);
-    const known = this.chanceByState.get(key);
+  private pressure(state: State, condition: number): Uncertain {
+    const known = this.pressuresByState.get(state.key) ?? [];
+    this.pressuresByState.set(state.key, known);
+    known[condition] ??= gaugePressure(
+      this.circuitWith(state.grade, state.values),
+      this.conditions[condition]!.running,
+      { as: 'measured' },
+    );
+    return known[condition];
+  }
+
+  /**
+   * Probability that all conditions are met at once. All of them are no likelier than any one: where one alone is
+   * under `atLeast`, its figure is the answer and the others are not solved.
+   */
+  chance(mask: number, atLeast = 0): number {
+    const state = this.stateOf(mask);
+    const known = this.chanceByState.get(state.key);
     if (known !== undefined) return known;
+    for (const [i, { wanted }] of this.conditions.entries()) {
+      const alone = jointProbability([this.pressure(state, i)], [wanted]);
+      if (alone < atLeast) return alone;
+    }
     const chance = jointProbability(
       this.pressures(mask),
       this.conditions.map(({ wanted }) => wanted),
     );
-    this.chanceByState.set(key, chance);
+    this.chanceByState.set(state.key, chance);
     return chance;
   }
 

@@ -81,6 +81,24 @@ function rivals(
   return pairs;
 }
 
+/** Sets of the offers in `mask` that exclude nothing of each other, counted up to `most`. */
+export function combinations({ choices }: OfferBits, mask: number, most: number): number {
+  const open = choices.flatMap((_, i) => (mask & (1 << i) ? [i] : []));
+  let found = 0;
+  const walk = (depth: number, excluded: number): void => {
+    if (found >= most) return;
+    const bit = open[depth];
+    if (bit === undefined) {
+      found++;
+      return;
+    }
+    walk(depth + 1, excluded);
+    if (!(excluded & (1 << bit))) walk(depth + 1, excluded | choices[bit]!.excludes);
+  };
+  walk(0, 0);
+  return found;
+}
+
 /** Each place that is out as the bits that cure it. */
 export const requirementBits = (requirements: readonly Requirement[], { bit }: OfferBits): number[] =>
   requirements.flatMap(({ curedBy }) =>

@@ -6,7 +6,7 @@ import { daysOf, finishDays } from './lead-time.ts';
 import { type Offer, type OfferBody, offersOf } from './offers.ts';
 import { type Condition, OilChances } from './oil-chances.ts';
 import { type OilModel, oilModel } from './oil-effects.ts';
-import { idsIn, type OfferBits, offerBits, requirementBits } from './plan-problem.ts';
+import { combinations, idsIn, type OfferBits, offerBits, requirementBits } from './plan-problem.ts';
 import { type Requirement, requirementOf } from './requirements.ts';
 import { MOST_CHOICES, type Problem } from './search.ts';
 
@@ -77,6 +77,9 @@ export function planningOf(book: Book, assessed: Assessment, wishes: PlanWishes)
   if (wishes.grade !== undefined && model && !model.ok) return model;
   const bits = offerBits(offers, model?.ok ? model.value : undefined);
   const oil = model?.ok && conditions.length > 0 ? model.value : undefined;
+  const touching = (oil?.effects ?? []).reduce((mask, { offer }) => mask | (1 << bits.bit.get(offer.id)!), 0);
+  if (combinations(bits, touching, MOST_OIL_SETS) >= MOST_OIL_SETS)
+    return failed(tooManySets(oil!.effects.length));
   const chances = oil && chancesOf(oil, conditions, bits);
   const complete = offers.filter((_, i) => !(bits.incomplete & (1 << i)));
   const out = assessed.judgements.filter(({ status }) => status === 'out');
@@ -91,8 +94,8 @@ export function planningOf(book: Book, assessed: Assessment, wishes: PlanWishes)
   const problem: Problem = {
     choices: bits.choices,
     requirements: requirementBits(requirements, bits),
-    oil: oil ? oil.effects.reduce((mask, { offer }) => mask | (1 << bits.bit.get(offer.id)!), 0) : 0,
-    chance: (mask) => chances?.chance(mask) ?? 1,
+    oil: touching,
+    chance: (mask, atLeast) => chances?.chance(mask, atLeast) ?? 1,
     hopeful: (taken, open) => chances?.hopeful(taken, open) ?? true,
     banned: tooLate | bits.incomplete,
   };
@@ -128,6 +131,17 @@ export function planningOf(book: Book, assessed: Assessment, wishes: PlanWishes)
     },
   });
 }
+
+/** Sets of offers that touch the oil; more would keep a person waiting for what could be a minute. */
+const MOST_OIL_SETS = 20_000;
+
+const tooManySets = (offers: number): Issue =>
+  issue(
+    'too-many-combinations',
+    `${offers} offers that touch the oil, in ${MOST_OIL_SETS} combinations or more`,
+    `fewer than ${MOST_OIL_SETS} combinations`,
+    `The ${offers} offers that touch the oil can be combined in too many ways for an exact search. Strike those that are no longer meant, or say with --excludes which cannot be taken together.`,
+  );
 
 const chancesOf = (
   oil: OilModel,

@@ -42,8 +42,10 @@ const problems: fc.Arbitrary<Problem> = fc.integer({ min: 1, max: 9 }).chain((n)
       const pressure = (set: number) =>
         gains.reduce((sum, gain, i) => (set & oil & (1 << i) ? sum + gain : sum), 0);
       // Over 90 too much may be as bad as too little, as an upper limit of pressure is.
-      const chance = (set: number) =>
+      const exact = (set: number) =>
         Math.max(0, capped && pressure(set) > 90 ? 40 : Math.min(100, 20 + pressure(set))) / 100;
+      // Under what is asked for the answer may be anything under it.
+      const chance = (set: number, atLeast = 0) => (exact(set) < atLeast ? exact(set) / 2 : exact(set));
       const other = excludes.map((bits, i) => (rare[i] ? bits & ~(1 << i) : 0));
       return {
         choices: prices.map((price, i) => ({

@@ -25,8 +25,11 @@ export interface Problem {
   readonly requirements: readonly number[];
   /** Bits of the offers that change the oil pressure. */
   readonly oil: number;
-  /** Probability that every pressure is as wanted with just these oil offers taken. */
-  readonly chance: (oil: number) => number;
+  /**
+   * Probability that every pressure is as wanted with just these oil offers taken. Where it is under `atLeast` any
+   * figure under that will do.
+   */
+  readonly chance: (oil: number, atLeast?: number) => number;
   /** False only where no set between `taken` and `taken | open` can have a chance over one half. */
   readonly hopeful: (taken: number, open: number) => boolean;
   /** Bits that must not be taken. */
@@ -167,7 +170,7 @@ export function cheapestSet(
   let best: Found | undefined;
   for (const { taken, price } of sets) {
     if (best && price > best.price) break;
-    const chance = problem.chance(taken & problem.oil);
+    const chance = problem.chance(taken & problem.oil, confidence);
     if (chance >= confidence && (!best || chance > best.chance)) best = { taken, price, chance };
   }
   return best;
@@ -190,9 +193,9 @@ export function frontier(
   for (const { taken, price } of sets) {
     const last = points.at(-1);
     if (last && last.chance >= 1 - STEP) break;
-    const chance = problem.chance(taken & problem.oil);
-    if (last && chance < last.chance + STEP) continue;
-    if (chance < 0.5 && points.length > 0) continue;
+    const least = last && Math.max(0.5, last.chance + STEP);
+    const chance = problem.chance(taken & problem.oil, least);
+    if (least !== undefined && chance < least) continue;
     if (last && last.price === price) points.pop();
     points.push({ taken, price, chance });
   }
