@@ -161,7 +161,7 @@ function sizeIssues(characteristic: Characteristic, size: string | undefined): I
 }
 
 /** Repairs of the circuit by name, with the characteristics that feed them. */
-export function circuitRepairs(book: Book): ReadonlyMap<string, readonly Characteristic[]> {
+function circuitRepairs(book: Book): ReadonlyMap<string, readonly Characteristic[]> {
   const repairs = new Map<string, Characteristic[]>();
   for (const { from } of circuitInlets(book.sheet)) {
     const characteristic = book.characteristics.get(from.from);

@@ -19,7 +19,7 @@ import { circuitInlets } from './circuit-inlets.ts';
 import type { Offer, Restored } from './offers.ts';
 
 /** What one offer does to the oil: parameters of the circuit by their number, and the grade filled. */
-export interface OilEffect {
+interface OilEffect {
   readonly offer: Offer;
   readonly values: ReadonlyMap<number, Uncertain>;
   readonly grade?: string;
