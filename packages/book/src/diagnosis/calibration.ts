@@ -22,7 +22,7 @@ export interface CalibratedConstant {
 }
 
 /** A predicted pressure [Pa] and its standard uncertainty, the assumed constants’ doubt in it. */
-export interface PressureDoubt {
+interface PressureDoubt {
   readonly value: number;
   readonly u: number;
 }

@@ -64,14 +64,6 @@ export function faultyNetwork(book: Book, reckoning: Reckoning, known: Known): O
     return speed.ok ? [speed.value.value] : [];
   });
   const [slowest, fastest] = [Math.min(...speeds), Math.max(...speeds)];
-  if (!(slowest > 0))
-    return failed({
-      code: 'oil/no-speeds',
-      at: '/oil/speeds',
-      got: (oil?.speeds ?? []).join(', ') || 'none',
-      wanted: 'the speeds at which pressures are looked at, such as 600 rpm',
-      message: 'The spec sheet names no crank speeds, so faults cannot be tried. Add them under oil.speeds.',
-    });
   const plain = new FaultyNetwork(circuits, known, fastest);
   return ok(new FaultyNetwork(circuits, known, fastest, benchJet(plain, slowest)));
 }
@@ -148,7 +140,7 @@ function diagnosedOn(
     fit: values.length === 0 ? 1 : chiSquareTail(after.nearest, values.length),
     tests: rankedTests(hypotheses, after, values, placed),
     order: families,
-    assumptions: assumptionsOf(families, doubts),
+    assumptions: assumptionsOf(families, doubts, known),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { FilledCircuit } from '../oil/circuit.ts';
-import { clearanceGroups } from './families.ts';
-import { type Departure, elementsOf, isRelief, type Known } from './faulty-network.ts';
+import { clearanceGroups } from './clearance-groups.ts';
+import type { Departure, Known } from './faulty-network.ts';
+import { elementsOf, isRelief } from './rigs.ts';
 
 /** One thing not known exactly, standard normal: what `z` of it does to the circuit. */
 export interface Doubt {

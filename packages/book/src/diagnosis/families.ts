@@ -1,4 +1,5 @@
 import type { FilledCircuit } from '../oil/circuit.ts';
+import { type ClearanceGroup, clearanceGroups } from './clearance-groups.ts';
 import {
   type Changes,
   type Family,
@@ -9,65 +10,8 @@ import {
   type Variant,
   WRONG_GAUGE,
 } from './family.ts';
-import {
-  type CircuitElement,
-  elementsOf,
-  isPump,
-  isRelief,
-  type Known,
-  OPEN_HOLE,
-  RELIEF_LEAK,
-} from './faulty-network.ts';
-
-/** Clearances of one repair, all bearings or all of one kind of pump clearance. */
-export interface ClearanceGroup {
-  readonly kind: 'bearings' | 'pump-faces' | 'pump-tips';
-  readonly name: string;
-  readonly parameters: readonly string[];
-  /** Whether every one of them was measured, and the measurements count. */
-  readonly measured: boolean;
-}
-
-const NUMBERED = /[-.]?\d+$/;
-const UNMEASURED_NAMES = {
-  bearings: 'bearings',
-  'pump-faces': 'pump faces',
-  'pump-tips': 'pump tips',
-} as const;
-
-function kindOf(element: CircuitElement, key: string): ClearanceGroup['kind'] | undefined {
-  if (!isPump(element)) return key === 'radial_clearance' ? 'bearings' : undefined;
-  if (!key.endsWith('_clearance')) return undefined;
-  return key.startsWith('tip') ? 'pump-tips' : 'pump-faces';
-}
-
-/** The clearances of the circuit by what restores them, in the order of its elements. */
-export function clearanceGroups(circuit: FilledCircuit, known: Known): ClearanceGroup[] {
-  const filled = new Map(circuit.parameters.map((one) => [one.name, one]));
-  const groups = new Map<string, ClearanceGroup>();
-  for (const element of elementsOf(circuit))
-    for (const key of Object.keys(element)) {
-      const kind = kindOf(element, key);
-      const parameter = `${String(element.id)}.${key}`;
-      if (!kind || circuit.network.parameters[parameter] === undefined) continue;
-      const from = filled.get(parameter);
-      const name =
-        from?.repair ??
-        `${String(element.id).replace(NUMBERED, '').replaceAll('-', ' ')} ${UNMEASURED_NAMES[kind]}`;
-      const before = groups.get(`${kind} ${name}`);
-      groups.set(`${kind} ${name}`, {
-        kind,
-        name,
-        parameters: [...(before?.parameters ?? []), parameter],
-        measured:
-          (before?.measured ?? true) &&
-          known === 'measured' &&
-          from !== undefined &&
-          from.measured !== undefined,
-      });
-    }
-  return [...groups.values()];
-}
+import type { Known } from './faulty-network.ts';
+import { elementsOf, isPump, isRelief, OPEN_HOLE, RELIEF_LEAK } from './rigs.ts';
 
 type Draft = Omit<Family, 'prior'> & { readonly weight: number };
 
@@ -213,7 +157,7 @@ function valveFaults(circuit: FilledCircuit, weight: (kind: FamilyKind) => numbe
 
 function oilFaults(circuit: FilledCircuit, weight: (kind: FamilyKind) => number): Draft[] {
   const swept = elementsOf(circuit).some(
-    (one) => isPump(one) && circuit.network.parameters[`${String(one.id)}.displacement`] !== undefined,
+    (one) => isPump(one) && circuit.network.parameters[`${String(one.id)}.speed_ratio`] !== undefined,
   );
   const graded = (
     kind: 'thin-oil' | 'suction-air' | 'pickup',

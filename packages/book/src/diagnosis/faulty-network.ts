@@ -1,9 +1,17 @@
-import { compiledNetwork, type Knob, LAWS, PreparedNetwork } from '@fettle/core';
+import { compiledNetwork, type Knob, PreparedNetwork } from '@fettle/core';
 import type { FilledCircuit, FilledParameter } from '../oil/circuit.ts';
 import type { Changes } from './family.ts';
-
-/** Where something is looked at: the running engine, a vessel feeding the standing one, the pump on the bench. */
-type Rig = 'engine' | 'leak-test' | 'pump-bench';
+import {
+  elementsOf,
+  GUESS,
+  inRig,
+  isPump,
+  isRelief,
+  RELIEF_LEAK,
+  type Rig,
+  VESSEL,
+  VESSEL_PRESSURE,
+} from './rigs.ts';
 
 /** Conditions under which a gauge, or a measuring jug, is read. */
 export interface Setting {
@@ -26,34 +34,13 @@ export interface Departure {
 }
 
 export type Known = 'before-strip' | 'measured';
-export type CircuitElement = Readonly<Record<string, unknown>>;
-
-export const RELIEF_LEAK = 'fault-relief';
-export const OPEN_HOLE = 'fault-hole';
-const VESSEL = 'vessel';
-const JET = 'bench-jet';
-/** Pressure of the vessel in the leak test [Pa]: well under what opens a relief valve. */
-export const VESSEL_PRESSURE = 2e5;
-/** No hole at all would have no logarithm: a micrometre passes nothing. */
-const CLOSED = 1e-6;
 /** A gauge shows nothing below this [Pa]. */
 const LEAST = 10;
 const LEAST_FLOW = 1e-12;
 /** Last step of a solve as a share of the pressure; Newton squares what is left. */
 const NEAR_ENOUGH = 1e-6;
-/** What the vessel sweeps in a turn at first, so that its pressure comes out well over the solver's own tolerance [m³]. */
-const GUESS = 1e8;
 /** A crank that stands still: the solver wants a speed [rad/s]. */
 const STANDING = 1e-6;
-const COEFFICIENT = 0.62;
-
-const lawOf = (element: CircuitElement) =>
-  (LAWS as Readonly<Record<string, { readonly pump?: true }>>)[String(element.law)];
-export const isPump = (element: CircuitElement): boolean => lawOf(element)?.pump === true;
-export const isRelief = (element: CircuitElement): boolean => element.law === 'relief-valve';
-export const elementsOf = (circuit: FilledCircuit): readonly CircuitElement[] =>
-  circuit.input.elements as readonly CircuitElement[];
-
 /** What a parameter is taken to be before any fault. */
 export const baseOf = (parameter: FilledParameter, known: Known): number =>
   known === 'measured' ? (parameter.measured?.value ?? parameter.nominal) : parameter.nominal;
@@ -225,7 +212,7 @@ export class FaultyNetwork {
     return found;
   }
 
-  /** Air, or too little oil, takes from what the pump sweeps. */
+  /** Air, or too little oil, takes from what the pump sweeps, as if it turned slower; its slip stays. */
   private starve(
     found: Record<string, number>,
     file: Readonly<Record<string, number>>,
@@ -237,7 +224,7 @@ export class FaultyNetwork {
     const share = (Number.isFinite(reaches) ? reaches / (1 + reaches ** 8) ** (1 / 8) : 1) * (1 - air);
     if (share === 1) return;
     for (const element of elementsOf(this.circuit)) {
-      const name = `${String(element.id)}.displacement`;
+      const name = `${String(element.id)}.speed_ratio`;
       if (isPump(element) && file[name] !== undefined) found[name] = (found[name] ?? file[name]) * share;
     }
   }
@@ -248,41 +235,4 @@ export class FaultyNetwork {
       ...elementsOf(this.circuit).flatMap((one) => (isRelief(one) ? [String(one.id)] : [])),
     ]);
   }
-}
-
-const hole = (id: string, from: unknown, diameter = CLOSED) => ({
-  id,
-  law: 'orifice',
-  from,
-  to: 'sump',
-  diameter,
-  discharge_coefficient: COEFFICIENT,
-});
-
-/** The elements as they stand in a rig, with the holes that a fault may open. */
-function inRig(elements: readonly CircuitElement[], rig: Rig, gauge: string, jet: number): CircuitElement[] {
-  const relief = elements.find(isRelief);
-  if (rig === 'pump-bench')
-    return [
-      ...elements.filter(isPump).map((pump) => ({ ...pump, from: 'sump', to: 'bench' })),
-      ...elements.filter(isRelief).map((valve) => ({ ...valve, from: 'bench', to: 'sump' })),
-      ...(relief ? [hole(RELIEF_LEAK, 'bench')] : []),
-      hole(JET, 'bench', jet),
-    ];
-  const holes = [...(relief ? [hole(RELIEF_LEAK, relief.from)] : []), hole(OPEN_HOLE, gauge)];
-  if (rig === 'engine') return [...elements, ...holes];
-  return [
-    ...elements.filter((element) => !isPump(element)).map(({ film_rise, ...still }) => still),
-    ...holes,
-    {
-      id: VESSEL,
-      law: 'gear-pump',
-      from: 'sump',
-      to: gauge,
-      displacement: GUESS,
-      speed_ratio: 1,
-      end_clearance: 0.02,
-      face_ratio: 2,
-    },
-  ];
 }

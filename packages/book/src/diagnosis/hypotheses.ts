@@ -38,7 +38,15 @@ export interface Hypotheses {
   readonly all: readonly Hypothesis[];
   /** Relative covariance that the doubt of the measured clearances leaves, observables squared, row by row. */
   readonly measured: Float64Array;
+  /** Degrees of freedom of the readings’ distribution about a prediction; infinite: normal. */
+  readonly tails: number;
 }
+
+/**
+ * Where clearances are not measured their doubt is wide, and straight slopes leave out more the farther out one
+ * goes: the tails are taken heavy, as a t of so many degrees. Chosen so that probabilities keep their word in trials.
+ */
+export const UNMEASURED_TAILS = 6;
 
 /** At how many places a severity is solved, its slopes taken, and weighed (an odd number, for Simpson's rule). */
 export interface Steps {
@@ -48,7 +56,15 @@ export interface Steps {
   readonly weighed: number;
 }
 const STEPS: Steps = { solved: 9, slopes: 3, weighed: 41 };
-const HALF_STEP = 0.5;
+/** Slopes are taken over a whole deviation to either side. */
+const STEP = 1;
+
+/**
+ * One slope in place of two, of the same spread: a valve about to open makes a pressure steep to one side and flat to
+ * the other, and the mean of both would be too sure of it.
+ */
+const spreadSlope = (up: number, down: number): number =>
+  Math.sign(up + down) * Math.sqrt((up * up + down * down) / 2);
 
 /** Everything that may be wrong, each with what would then be read. Depends on no reading's value. */
 export function hypothesesOf(
@@ -63,7 +79,8 @@ export function hypothesesOf(
       alongSeverity(network, family, index, variant, doubts, observables, steps),
     ),
   );
-  return { families, doubts, observables, all, measured: measuredDoubt(network, observables) };
+  const tails = network.known === 'measured' ? Number.POSITIVE_INFINITY : UNMEASURED_TAILS;
+  return { families, doubts, observables, all, measured: measuredDoubt(network, observables), tails };
 }
 
 function alongSeverity(
@@ -85,11 +102,13 @@ function alongSeverity(
   const slopesAt = (u: number, predicted: Float64Array): Float64Array[] => {
     const changes = variant.changes(severity ? severityAt(severity, u) : 0);
     return doubts.map((doubt) => {
-      const departure = [doubt.at(HALF_STEP)];
-      return Float64Array.from(observables, ({ setting }, i) => {
-        const moved = network.read(setting, changes, departure);
-        return Math.log(moved / predicted[i]!) / HALF_STEP;
-      });
+      const [more, less] = [[doubt.at(STEP)], [doubt.at(-STEP)]];
+      return Float64Array.from(observables, ({ setting }, i) =>
+        spreadSlope(
+          Math.log(network.read(setting, changes, more) / predicted[i]!) / STEP,
+          Math.log(predicted[i]! / network.read(setting, changes, less)) / STEP,
+        ),
+      );
     });
   };
   if (!severity) {

@@ -2,16 +2,10 @@ import { parseQuantity, printQuantity } from '@fettle/core';
 import type { SpecSheet } from '../sheet/sheet.ts';
 import { OWN_SHARE } from './doubts.ts';
 import type { FamilyKind } from './family.ts';
-import {
-  elementsOf,
-  type FaultyNetwork,
-  isPump,
-  isRelief,
-  type Setting,
-  VESSEL_PRESSURE,
-} from './faulty-network.ts';
+import type { FaultyNetwork, Setting } from './faulty-network.ts';
 import type { GaugeEvidence } from './gauge-evidence.ts';
 import type { Observable } from './hypotheses.ts';
+import { elementsOf, isPump, isRelief, VESSEL_PRESSURE } from './rigs.ts';
 
 /** How a reading of a test is taken, and where among the observables it stands. */
 export interface Probe {
@@ -21,7 +15,7 @@ export interface Probe {
 }
 
 /** A look that finds or does not find: how often it finds, by what is wrong. */
-export interface Look {
+interface Look {
   readonly finds: Readonly<Partial<Record<FamilyKind, number>>>;
   /** How often it seems to find something when that is not what is wrong. */
   readonly falsely: number;

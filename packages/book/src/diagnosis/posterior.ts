@@ -53,6 +53,10 @@ function gaugeDoubt(one: Observable, other: Observable, same: boolean, uOne: num
   return Math.sqrt(one.common * other.common) * uOne * uOther;
 }
 
+/** What a squared distance costs: half of it, or less far out where tails are heavy (a t of so many degrees). */
+const tailed = (squared: number, n: number, degrees: number): number =>
+  Number.isFinite(degrees) ? ((degrees + n) / 2) * Math.log1p(squared / degrees) : squared / 2;
+
 /**
  * Bayes' theorem over all hypotheses at once.
  *
@@ -65,7 +69,7 @@ export function weighed(
   values: readonly number[],
   indices: readonly number[] = values.map((_, i) => i),
 ): Weighed {
-  const { all, families } = hypotheses;
+  const { all, families, tails } = hypotheses;
   const n = values.length;
   const read = new Map(indices.map((index, k) => [index, values[k]!]));
   const logs = new Float64Array(all.length);
@@ -79,8 +83,8 @@ export function weighed(
       return;
     }
     whitenInPlace(l, r, n);
-    logs[h] = logNormalDensity(l, r, n);
     const distance = r.reduce((sum, x) => sum + x * x, 0);
+    logs[h] = logNormalDensity(l, r, n) + distance / 2 - tailed(distance, n, tails);
     if (families[hypothesis.family]!.kind !== 'gauge') nearest = Math.min(nearest, distance);
   });
   const most = logs.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);

@@ -10,7 +10,7 @@ import { gaugeCovariance, type Weighed } from './posterior.ts';
  */
 export const UNTOLD = 10;
 /** Readings fitted nearer to each other than so many of the gauge's own deviations are one to the gauge. */
-const RESOLVED = 2;
+export const RESOLVED = 2;
 /** A family less likely than this is not worth being told from others. */
 const WORTH_NAMING = 0.02;
 

@@ -41,7 +41,7 @@ export const oiledSheet = (): Record<string, unknown> => ({
           law: 'gear-pump',
           from: 'sump',
           to: 'gallery',
-          displacement: '0.6 in3',
+          displacement: '0.25 in3',
           speed_ratio: 0.5,
           end_clearance: { from: 'end', nominal: '0.0025 in', repair: 'pump ends' },
           face_ratio: 2,

@@ -137,7 +137,7 @@ const leading = (order: readonly Family[], families: readonly number[]): string 
     .map(({ p, name }) => `${name} ${percent(p)}`)
     .join(', ');
 
-function testLines({ tests, order }: Diagnosis, unit: string): string[] {
+function testLines({ tests, order, known, when }: Diagnosis, unit: string): string[] {
   const [next, ...others] = tests;
   if (!next) return [];
   const further = others.filter(({ bits }) => bits >= TELLING);
@@ -149,6 +149,9 @@ function testLines({ tests, order }: Diagnosis, unit: string): string[] {
         )
       : []),
     ...oneTest(next, order, unit),
+    ...(known === 'measured' && when === 'as-found'
+      ? paragraph('With the engine apart, what needs it running waits until it is together.')
+      : []),
     ...(further.length > 0
       ? [
           '',
