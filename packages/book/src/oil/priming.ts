@@ -30,7 +30,7 @@ import type { FilledCircuit } from './circuit.ts';
 import { oilAt } from './oil-at.ts';
 
 /** Turns of the pump that a hand drill is taken to give where nobody says: a guess, shown as one [rad/s]. */
-export const HAND_DRILL = radianPerSecond((500 * Math.PI) / 30);
+const HAND_DRILL = radianPerSecond((500 * Math.PI) / 30);
 
 /** One way of turning the pump before the first start. */
 export interface PrimingDrive {

@@ -22,7 +22,7 @@ const MOST_TURNS = 40;
  * @param ex, ey  eccentricity over clearance, under 1 in size
  * @param fx, fy  load on the journal times c²/(μ L³ R) [1/s]
  * @param out     dε/dt [1/s], less the mean turning
- * @source mobility-method, short-bearing film of naca-1157
+ * @source mobility-method; naca-1157 for the short film
  */
 export function squeezeVelocity(ex: number, ey: number, fx: number, fy: number, out: SqueezeVelocity): void {
   out.x = 0;

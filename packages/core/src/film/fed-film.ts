@@ -198,7 +198,7 @@ export function startAfresh({ film, grid }: FedFilm): void {
 }
 
 /** Lays the grid for a journal position; false when it is none. */
-export function placed(bearing: FedFilm, e: number, attitude: number): boolean {
+function placed(bearing: FedFilm, e: number, attitude: number): boolean {
   if (!(e >= 0 && e < 1 && Number.isFinite(attitude))) return false;
   const { shape, marks, counts, gammas, turned, grid, film } = bearing;
   const { supply } = shape;

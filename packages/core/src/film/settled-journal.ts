@@ -20,7 +20,7 @@ export interface JournalStart {
 }
 
 /** ε to which the journal is sought: beyond, no film is left to speak of. */
-export const CLOSEST = 0.998;
+const CLOSEST = 0.998;
 
 const rangeOf = (e: number): number => Math.log((1 + e) / (1 - e));
 const FARTHEST = rangeOf(CLOSEST);
