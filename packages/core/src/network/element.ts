@@ -37,7 +37,7 @@ interface LawInWords {
   /** Keys that come together or not at all. */
   readonly together?: readonly (readonly string[])[];
   /** What cannot be, in words; undefined when all is well. */
-  readonly fault?: (p: Parameters) => { key: string; wanted: string } | undefined;
+  readonly fault?: (p: Parameters, choices: Choices) => { key: string; wanted: string } | undefined;
 }
 
 /**

@@ -52,6 +52,13 @@ const TRIED: Readonly<Record<keyof typeof LAWS, Record<string, number | string>>
     radial_clearance: 2.5e-5,
     eccentricity_ratio: 0.7,
   },
+  'film-bearing': {
+    diameter: 0.05,
+    length: 0.025,
+    radial_clearance: 2.5e-5,
+    load: 2000,
+    hole_diameter: 0.00625,
+  },
   'hole-bearing-with-side-flow': {
     diameter: 0.05,
     length: 0.03,
@@ -78,7 +85,7 @@ for (const [name, parameters] of Object.entries(TRIED)) {
       to: -1,
       law,
       parameters: { ...fallbacks, count: 1, film_rise: 0, ...(parameters as Record<string, number>) },
-      choices: { hole: 'widest' },
+      choices: { hole: 'widest', supply: 'hole' },
     };
     const flat = flatOf(1, [placed], () => 1);
     const oil = {

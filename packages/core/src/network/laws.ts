@@ -1,5 +1,6 @@
 import type { Law } from './element.ts';
 import { fallback, type LawParameter, optional } from './element.ts';
+import { filmBearing } from './film-bearing.ts';
 import {
   annulus,
   filter,
@@ -25,6 +26,7 @@ export const LAWS = {
   'groove-bearing': grooveBearing,
   'hole-bearing': holeBearing,
   'hole-bearing-with-side-flow': holeBearingWithSideFlow,
+  'film-bearing': filmBearing,
   annulus,
   slot,
   'laminar-leak': laminarLeak,

@@ -120,7 +120,10 @@ export class PreparedNetwork {
 
   /** Whether the parameters that were set can be beside each other. */
   possible(): boolean {
-    for (const e of this.changed) if (this.elements[e]!.law.fault?.(this.parameters[e]!)) return false;
+    for (const e of this.changed) {
+      const { law, choices } = this.elements[e]!;
+      if (law.fault?.(this.parameters[e]!, choices)) return false;
+    }
     return true;
   }
 

@@ -137,7 +137,7 @@ export function elementOf(element: ElementInput, at: string): Outcome<ReadElemen
       );
   issues.push(...groupIssues(element, law, at));
   if (issues.length > 0) return failed(...issues);
-  const fault = law.fault?.(parameters);
+  const fault = law.fault?.(parameters, choices);
   if (fault)
     return failed(
       issue(

@@ -78,8 +78,8 @@ export function replacementIssues(
     parameters[key] = checked.value;
     replaced.set(element, parameters);
   }
-  for (const [{ id, law }, parameters] of replaced) {
-    const fault = law.fault?.(parameters);
+  for (const [{ id, law, choices }, parameters] of replaced) {
+    const fault = law.fault?.(parameters, choices);
     if (fault)
       issues.push(
         issue(

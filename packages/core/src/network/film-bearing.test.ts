@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { fedBearingFor } from '../film/fed-bearing.ts';
+import { compiledNetwork } from './compiled.ts';
+import { solvedNetwork } from './network.ts';
+
+const RPM = Math.PI / 30;
+const VISCOSITY = 0.01;
+const SPEED = 2000 * RPM;
+
+/** One bearing on a pump that can only leave through it: the pressure that drives that flow. */
+function pressureFor(flow: number, bearing: Readonly<Record<string, number | string>>): number {
+  const network = compiledNetwork({
+    fluid: { dynamic_viscosity: VISCOSITY, density: 850 },
+    elements: [
+      {
+        id: 'pump',
+        law: 'gear-pump',
+        to: 'gallery',
+        displacement: (flow / SPEED) * 2 * Math.PI,
+        speed_ratio: 1,
+      },
+      { id: 'bearing', from: 'gallery', ...bearing } as never,
+    ],
+  });
+  if (!network.ok) throw new Error(JSON.stringify(network.issues));
+  const solved = solvedNetwork(network.value, { speed: SPEED, temperature: 350 });
+  if (!solved.ok) throw new Error(JSON.stringify(solved.issues));
+  return solved.value.pressures.gallery!;
+}
+
+const SIZE = { diameter: 0.05, length: 0.025, radial_clearance: 25e-6 };
+const film = (more: Readonly<Record<string, number | string>>) => ({
+  law: 'film-bearing',
+  ...SIZE,
+  load: 500,
+  ...more,
+});
+
+describe('a bearing whose film is solved over its length', () => {
+  it('lets through what the film itself does at that load and pressure', () => {
+    // S = (R/c)² μ N D L/W; p* = p c²/(μ ω R²); flow in c ω R².
+    const [radius, clearance] = [SIZE.diameter / 2, SIZE.radial_clearance];
+    const n = SPEED / (2 * Math.PI);
+    const s = ((radius / clearance) ** 2 * VISCOSITY * n * SIZE.diameter * SIZE.length) / 500;
+    const unit = (VISCOSITY * SPEED * radius ** 2) / clearance ** 2;
+    const shape = {
+      lengthOverDiameter: 0.5,
+      supply: { kind: 'hole', diameter: 0.25, at: Math.PI },
+    } as const;
+    const solved = fedBearingFor(shape, s, 0.3)!;
+    const flow = solved.feedFlow * clearance * SPEED * radius ** 2;
+    const pressure = pressureFor(flow, film({ supply: 'hole', hole_diameter: 0.00625 }));
+    expect(Math.abs(pressure / (0.3 * unit) - 1)).toBeLessThan(0.02);
+  });
+
+  it('with a groove all round and next to no load is the two lands of the closed formula', () => {
+    // Q = π D c³ p/(6 μ l), lands of 10 mm each side of a groove of 5 mm.
+    const pressure = pressureFor(2e-6, film({ supply: 'full-groove', groove_width: 0.005, load: 5 }));
+    const closed = (2e-6 * 6 * VISCOSITY * 0.01) / (Math.PI * SIZE.diameter * SIZE.radial_clearance ** 3);
+    expect(Math.abs(pressure / closed - 1)).toBeLessThan(0.02);
+  });
+
+  it('wants the size that goes with its supply, smaller than itself', () => {
+    const codes = (more: Readonly<Record<string, number | string>>) => {
+      const network = compiledNetwork({
+        fluid: { dynamic_viscosity: VISCOSITY, density: 850 },
+        elements: [{ id: 'bearing', from: 'gallery', ...film(more) } as never],
+      });
+      return network.ok ? [] : network.issues.map(({ code, at }) => `${code} ${at}`);
+    };
+    expect(codes({ supply: 'hole', groove_width: 0.005 })).toEqual([
+      'network/impossible /elements/0/hole_diameter',
+    ]);
+    expect(codes({ supply: 'hole', hole_diameter: 0.03 })).toEqual([
+      'network/impossible /elements/0/hole_diameter',
+    ]);
+  });
+});

@@ -1,0 +1,113 @@
+import { type BearingTable, bearingTable, feedCurve } from '../film/bearing-table.ts';
+import { onCurve } from '../film/monotone-curve.ts';
+import type { BearingShape, Supply } from '../film/supply.ts';
+import { type Choices, fallback, given, type Law, needed, optional, type Parameters } from './element.ts';
+
+const KINDS = ['full-groove', 'half-groove', 'axial-groove', 'two-axial-grooves', 'hole'] as const;
+type Kind = (typeof KINDS)[number];
+
+/** What each supply says of its size. */
+const SIZES: Readonly<Record<Kind, readonly string[]>> = {
+  'full-groove': ['groove_width'],
+  'half-groove': ['groove_width'],
+  'axial-groove': ['groove_length', 'groove_arc'],
+  'two-axial-grooves': ['groove_length', 'groove_arc'],
+  hole: ['hole_diameter'],
+};
+
+/** Opposite the load, where the gap is wide. */
+const OPPOSITE = Math.PI;
+
+function supplyOf(p: Parameters, kind: Kind): Supply {
+  switch (kind) {
+    case 'full-groove':
+      return { kind, width: p.groove_width! / p.length! };
+    case 'half-groove':
+      return { kind, width: p.groove_width! / p.length!, at: OPPOSITE };
+    case 'axial-groove':
+      return { kind, length: p.groove_length! / p.length!, arc: p.groove_arc!, at: OPPOSITE };
+    case 'two-axial-grooves':
+      return { kind, length: p.groove_length! / p.length!, arc: p.groove_arc! };
+    case 'hole':
+      return { kind, diameter: p.hole_diameter! / p.length!, at: OPPOSITE };
+  }
+}
+
+/** More shapes than an engine has; past it the oldest table is built again when it is wanted. */
+const KEPT = 32;
+const tables = new Map<string, BearingTable>();
+
+/** The table of a shape, built once: a quarter of a second the first time. */
+function tableOf(shape: BearingShape): BearingTable {
+  const key = JSON.stringify(shape);
+  const known = tables.get(key);
+  if (known) return known;
+  const table = bearingTable(shape);
+  if (tables.size >= KEPT) tables.delete(tables.keys().next().value!);
+  tables.set(key, table);
+  return table;
+}
+
+const kindOf = (choices: Choices): Kind => choices.supply as Kind;
+
+export const filmBearing: Law = {
+  doc: 'Plain bearing under a load, its film solved over its finite length and conserving mass, fed by groove or hole: what the turning journal draws is in it. From a table of the shape, built when first asked for. Loads outside the table take its nearest row.',
+  formula: 'Q = c ω R² q(S, p*), S = (R/c)² μ N D L/W, p* = Δp c²/(μ ω R²)',
+  source: 'jakobsson-floberg',
+  parameters: {
+    diameter: needed('length', 'of the journal'),
+    length: needed('length', 'of the whole bearing, grooves included'),
+    radial_clearance: needed('length', 'half of the diametral clearance'),
+    load: needed('force', 'steady part of the load of the whole bearing'),
+    load_per_krpm2: fallback(
+      'force',
+      'part of the load that grows with the square of the speed: its value at 1000 rev/min of the crank',
+      0,
+      { min: 0 },
+    ),
+    speed_ratio: fallback('ratio', 'speed of the journal over speed of the crank', 1),
+    hole_diameter: optional('length', 'of the oil hole, opposite the load'),
+    groove_width: optional('length', 'of a groove all or half round, along the bearing'),
+    groove_length: optional('length', 'of a groove along the bearing'),
+    groove_arc: optional('angle', 'taken by a groove along the bearing', { above: 0, below: Math.PI / 2 }),
+  },
+  choices: {
+    supply: {
+      choices: KINDS,
+      fallback: 'hole',
+      doc: 'how oil gets in; a groove half round, one along or a hole lie opposite the load, two along a quarter turn either side',
+    },
+  },
+  exactlyOne: [[['hole_diameter'], ['groove_width'], ['groove_length', 'groove_arc']]],
+  fault: faultOf,
+  flow: (p, c, choices) => {
+    const radius = p.diameter! / 2;
+    const clearance = p.radial_clearance!;
+    const turning = c.speed * p.speed_ratio!;
+    const krpm = (c.speed * 30) / Math.PI / 1000;
+    const load = p.load! + p.load_per_krpm2! * krpm * krpm;
+    const sommerfeld =
+      ((radius / clearance) ** 2 * c.viscosity * (turning / (2 * Math.PI)) * p.diameter! * p.length!) / load;
+    const table = tableOf({
+      lengthOverDiameter: p.length! / p.diameter!,
+      supply: supplyOf(p, kindOf(choices)),
+    });
+    const { supply, feed, slopes } = feedCurve(table, sommerfeld);
+    const pressure = (c.viscosity * turning * radius * radius) / (clearance * clearance);
+    const flow = clearance * turning * radius * radius;
+    return (difference, out) => {
+      onCurve(supply, feed, slopes, difference / pressure, out);
+      out.flow *= flow;
+      out.slope *= flow / pressure;
+    };
+  },
+};
+
+/** Sizes go with the supply chosen, and are smaller than the bearing is long. */
+function faultOf(p: Parameters, choices: Choices): { key: string; wanted: string } | undefined {
+  const kind = kindOf(choices);
+  const missing = SIZES[kind].find((key) => !given(p[key]));
+  if (missing !== undefined) return { key: missing, wanted: `the ${missing} of a ${kind}` };
+  const long = ['hole_diameter', 'groove_width', 'groove_length'].find((key) => p[key]! >= p.length!);
+  return long === undefined ? undefined : { key: long, wanted: 'less than the bearing is long' };
+}
