@@ -49,6 +49,7 @@ export {
 } from './oil/bearing-loads.ts';
 export * from './oil/circuit.ts';
 export { type CircuitFlows, circuitFlows, type FlowGroup } from './oil/circuit-flows.ts';
+export { type FilmField, filmField } from './oil/film-field.ts';
 export { type BearingFilm, type FilmPrediction, filmPrediction } from './oil/film-temperatures.ts';
 export { gaugeReadingsAt } from './oil/gauge-readings.ts';
 export { MODEL_SHARE } from './oil/model-doubt.ts';

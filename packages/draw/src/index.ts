@@ -32,4 +32,5 @@ export {
   type UnrolledMap,
   unrolledBoresSvg,
 } from './unrolled-bores.ts';
+export { type UnrolledFilm, unrolledFilmSvg } from './unrolled-film.ts';
 export { type VerdictMark, verdictMarkSvg } from './verdict-mark.ts';

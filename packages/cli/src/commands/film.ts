@@ -4,8 +4,11 @@ import {
   asFound,
   type BearingFilm,
   type Book,
+  type FilledCircuit,
+  type FilmField,
   filledCircuit,
   filledCrank,
+  filmField,
   filmPrediction,
   Reckoning,
 } from '@fettle/book';
@@ -20,7 +23,7 @@ import {
   printQuantity,
   seenFromRod,
 } from '@fettle/core';
-import { orbitSvg } from '@fettle/draw';
+import { orbitSvg, unrolledFilmSvg } from '@fettle/draw';
 import { issue } from '../entered.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
@@ -36,6 +39,7 @@ interface Said {
   readonly asFound?: boolean;
   readonly bearing?: string;
   readonly picture?: string;
+  readonly unrolled?: string;
 }
 
 export const registerFilm: Register = (program, run) => {
@@ -53,6 +57,7 @@ export const registerFilm: Register = (program, run) => {
     .option('--oil <grade>', 'another grade of the sheet')
     .option('--as-found', 'the engine as it came')
     .option('--picture <file>', 'draws the journal’s path and its load, as SVG')
+    .option('--unrolled <file>', 'draws the pressure in one bearing’s film under its mean load, as SVG')
     .option(
       '--bearing <name>',
       'which bearing is drawn, such as rod-1; the one with the least film when absent',
@@ -129,11 +134,26 @@ function replied(book: Book, said: Said): Outcome<Reply> {
   };
   const drawn = said.picture === undefined ? ok(undefined) : pictured(rows, said.picture, said.bearing);
   if (!drawn.ok) return drawn;
+  const unrolled =
+    said.unrolled === undefined
+      ? ok(undefined)
+      : unrolledFilm(circuit.value, rows.at(-1)!, said.unrolled, said.bearing);
+  if (!unrolled.ok) return unrolled;
   return ok({
-    json: { ...filmJson(films), ...(drawn.value && { picture: drawn.value }) },
+    json: {
+      ...filmJson(films),
+      ...(drawn.value && { picture: drawn.value }),
+      ...(unrolled.value && { unrolled: unrolled.value }),
+    },
     text: [
       ...filmLines(films),
       ...(drawn.value ? ['', `The path in ${drawn.value.bearing} is drawn in ${drawn.value.file}.`] : []),
+      ...(unrolled.value
+        ? [
+            '',
+            `The film of ${unrolled.value.bearing} is drawn in ${unrolled.value.file}: its mean load as if it stood still.`,
+          ]
+        : []),
     ].join('\n'),
   });
 }
@@ -178,8 +198,35 @@ function pictured(
         'There is no such bearing with a path to draw. Name one of those listed, or describe the crank on the sheet.',
       ),
     );
+  return written(file, film.element, orbitPicture(film, condition));
+}
+
+/** Draws the film of one bearing at the last condition into a file. */
+function unrolledFilm(
+  circuit: FilledCircuit,
+  { condition, prediction }: FilmRow,
+  file: string,
+  wanted: string | undefined,
+): Outcome<{ file: string; bearing: string }> {
+  const film = prediction.films.find(({ element, load }) => load && (wanted ?? element) === element);
+  const field = film && filmField(circuit, film, prediction.running);
+  if (!field)
+    return failed(
+      issue(
+        'film/nothing-to-draw',
+        '--bearing',
+        wanted ?? 'a sheet that does not describe the crank',
+        prediction.films.flatMap(({ element, load }) => (load ? [element] : [])).join(', ') ||
+          'a bearing whose load is known',
+        'There is no such film to draw. Name a bearing fed by groove or hole whose load is known, or describe the crank on the sheet.',
+      ),
+    );
+  return written(file, field.element, filmPicture(field, condition));
+}
+
+function written(file: string, bearing: string, text: string): Outcome<{ file: string; bearing: string }> {
   try {
-    writeFileSync(file, orbitPicture(film, condition));
+    writeFileSync(file, text);
   } catch (error) {
     const why = (error as NodeJS.ErrnoException).code ?? String(error);
     return failed(
@@ -192,7 +239,25 @@ function pictured(
       ),
     );
   }
-  return ok({ file, bearing: film.element });
+  return ok({ file, bearing });
+}
+
+function filmPicture(
+  { element, film, pascal, clearance, load, supply }: FilmField,
+  condition: Condition,
+): string {
+  const least = `least film ${((1 - film.eccentricity) * clearance * 1e6).toFixed(1)} µm`;
+  const peak = `peak ${printQuantity(film.peak * pascal, 'MPa', 2)}`;
+  return unrolledFilmSvg(
+    { ...film.field, least: { at: film.attitude, text: least }, peak },
+    {
+      title: `Film of ${element} at ${condition.speedWords}, sump ${condition.words}`,
+      desc: `Pressure in the film under a steady load of ${printQuantity(load, 'kN', 2)}, fed at ${printQuantity(supply, 'kPa', 0)}; ${peak}, ${least}.`,
+      width: 900,
+      profile: 'desk',
+      paper: true,
+    },
+  );
 }
 
 function orbitPicture({ element, orbit, load }: BearingFilm, condition: Condition): string {

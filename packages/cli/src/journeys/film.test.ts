@@ -148,6 +148,36 @@ it('draws the path and its load', async () => {
   expect(drawn).not.toMatch(/NaN|undefined/);
 });
 
+it('draws the film of a bearing under its mean load, which carries what it is told to', async () => {
+  for (const bearing of ['rod-2', 'main-1']) {
+    const file = desk.file(`${bearing}.svg`);
+    const said = await desk.good(
+      'film',
+      'linnet',
+      '--speed',
+      '3000rpm',
+      '--bearing',
+      bearing,
+      '--unrolled',
+      file,
+    );
+    expect(said.out).toContain(`The film of ${bearing} is drawn`);
+    const drawn = readFileSync(file, 'utf8');
+    expect(drawn).toMatch(/peak [\d.]+ MPa.*least film [\d.]+ (µ|μ)m/s);
+    expect(drawn).not.toMatch(/NaN|undefined/);
+    // The mean pressure on the bearing's own shadow is a few megapascals; a film's peak is some times that.
+    const [, load] = /steady load of ([\d.]+) kN/.exec(drawn)!;
+    const [, peak] = /peak ([\d.]+) MPa/.exec(drawn)!;
+    const shadow = bearing === 'rod-2' ? 2.125 * 1.25 : 2.5 * 1.2;
+    const mean = Number(load) / (shadow * 0.0254 ** 2) / 1000;
+    expect(Number(peak) / mean).toBeGreaterThan(1.5);
+    expect(Number(peak) / mean).toBeLessThan(15);
+  }
+  expect(
+    await desk.refused('film', 'linnet', '--unrolled', desk.file('x.svg'), '--bearing', 'cam-1'),
+  ).toEqual(['film/nothing-to-draw']);
+});
+
 it('refuses a load, a bearing and conditions that cannot be', async () => {
   expect(await desk.refused('film', 'linnet', '--load', '3')).toEqual(['number/out-of-range']);
   expect(await desk.refused('film', 'linnet', '--load', 'full')).toEqual(['number/out-of-range']);

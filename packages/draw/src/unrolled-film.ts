@@ -1,0 +1,145 @@
+import { contourOf } from './contours.ts';
+import { line, num, rect, stroke, svg, type } from './svg/marks.ts';
+import { penOf, TINTS } from './svg/pen.ts';
+import { drawnWidth, type Picture } from './svg/picture.ts';
+
+/** The film of a bearing cut open opposite the load and laid flat: angle round the bearing along, its length up. */
+export interface UnrolledFilm {
+  /** Of the slices, from the load in the sense of rotation, from 0 to under 2π, rising [rad] */
+  readonly angles: readonly number[];
+  /** Rows from the middle to one edge, in half lengths, the last 1; the other half is drawn as its mirror image. */
+  readonly rows: readonly number[];
+  /** By slice, then by row, in any unit. */
+  readonly pressure: readonly (readonly number[])[];
+  /** 1 in a full film; less where it is ruptured. */
+  readonly fill: readonly (readonly number[])[];
+  /** Whether oil comes in there. */
+  readonly fed: readonly (readonly boolean[])[];
+  /** Where the film is least [rad], and what to write there. */
+  readonly least: { readonly at: number; readonly text: string };
+  /** Greatest pressure in words, such as "peak 12 MPa". */
+  readonly peak: string;
+}
+
+const TURN = 2 * Math.PI;
+/** A film less full than this is drawn as ruptured. */
+const FULL = 0.995;
+const LEVELS = [0.2, 0.4, 0.6, 0.8];
+
+/** Pressure in the film as tint and contour lines, where it is ruptured as hatching, where it is fed and least. */
+export function unrolledFilmSvg(whole: UnrolledFilm, picture: Picture): string {
+  const film = cutOpposite(whole);
+  const pen = penOf(picture);
+  const width = drawnWidth(picture);
+  const { label, small, hair, line: thin, heavy } = pen.size;
+  const [left, top] = [small * 0.8, label * 2.2];
+  const across = width - 2 * left;
+  const up = Math.min(across * 0.42, label * 16);
+  const n = film.angles.length;
+  // Both halves: from one edge over the middle to the other.
+  const bounds = rowBounds(film.rows);
+  const rows = [...bounds.toReversed().map(([a, b, k]) => [-b, -a, k] as const), ...bounds];
+  const x = (angle: number): number => left + across * (0.5 + angle / TURN);
+  const y = (share: number): number => top + (up * (1 + share)) / 2;
+  const peak = Math.max(1e-300, ...film.pressure.flat());
+  const cells: string[] = [];
+  for (let i = 0; i < n; i++) {
+    const [from, to] = [
+      i === 0 ? -Math.PI : (film.angles[i - 1]! + film.angles[i]!) / 2,
+      i === n - 1 ? Math.PI : (film.angles[i]! + film.angles[i + 1]!) / 2,
+    ];
+    for (const [low, high, k] of rows) {
+      const [x0, x1, y0, y1] = [x(from), x(to), y(low), y(high)];
+      if (film.fed[i]![k]) {
+        cells.push(rect(x0, y0, x1 - x0, y1 - y0, `fill="${pen.ink}" fill-opacity="0.75"`));
+        continue;
+      }
+      const ruptured = film.fill[i]![k]! < FULL;
+      if (ruptured) {
+        cells.push(line(x0, y1, x1, y0, stroke(pen.rule, hair)));
+        continue;
+      }
+      const step = Math.min(TINTS - 1, Math.floor((film.pressure[i]![k]! / peak) * TINTS));
+      if (step > 0) cells.push(rect(x0, y0, x1 - x0, y1 - y0, pen.tint(step)));
+    }
+  }
+  const ys = [...film.rows.toReversed().map((row) => -row), ...film.rows.filter((row) => row > 0)];
+  const rowOf = (share: number): number => film.rows.indexOf(Math.abs(share));
+  const values = ys.flatMap((share) => film.pressure.map((slice) => slice[rowOf(share)]! / peak));
+  const lines = LEVELS.flatMap((level) =>
+    contourOf({ xs: film.angles, ys, values }, level).map(({ from, to }) =>
+      line(x(from[0]), y(from[1]), x(to[0]), y(to[1]), stroke(pen.soft, hair)),
+    ),
+  );
+  const at = x(fromLoad(film.least.at));
+  const rightHalf = at > left + across / 2;
+  const bottom = top + up;
+  const ticks = [-180, -90, 0, 90, 180].map((degrees) => {
+    const tick = x((degrees * Math.PI) / 180);
+    return (
+      line(tick, bottom, tick, bottom + small * 0.4, stroke(pen.ink, thin)) +
+      type(pen, tick, bottom + small * 1.5, degrees === 0 ? 'load' : `${degrees}°`, {
+        size: small,
+        anchor: degrees === -180 ? 'start' : degrees === 180 ? 'end' : 'middle',
+        colour: pen.soft,
+      })
+    );
+  });
+  const key = bottom + small * 3.4;
+  const box = label * 1.1;
+  const keyed = (k: number, mark: string, text: string): string => {
+    const place = left + (k * across) / 3;
+    return `<g transform="translate(${num(place)} ${num(key)})">${mark}${type(pen, box * 1.4, box * 0.8, text, { size: small })}</g>`;
+  };
+  const marks = [
+    ...cells,
+    ...lines,
+    rect(left, top, across, up, stroke(pen.ink, thin)),
+    line(at, top - label * 0.5, at, bottom, stroke(pen.accent, heavy, `${num(heavy * 2)} ${num(heavy)}`)),
+    type(pen, at, top - label * 0.8, film.least.text, {
+      size: label,
+      anchor: rightHalf ? 'end' : 'start',
+      bold: true,
+    }),
+    ...ticks,
+    keyed(
+      0,
+      rect(0, 0, box, box, `${pen.tint(TINTS - 1)} stroke="${pen.ink}" stroke-width="${num(hair)}"`),
+      film.peak,
+    ),
+    keyed(
+      1,
+      rect(0, 0, box, box, stroke(pen.ink, hair)) + line(0, box, box, 0, stroke(pen.rule, hair)),
+      'film ruptured',
+    ),
+    keyed(2, rect(0, 0, box, box, `fill="${pen.ink}" fill-opacity="0.75"`), 'oil comes in'),
+  ];
+  return svg(picture, pen, width, key + box * 1.6, marks);
+}
+
+/** An angle from −π to under π. */
+const fromLoad = (angle: number): number => angle - TURN * Math.floor((angle + Math.PI) / TURN);
+
+/** The slices in rising order from opposite the load: the film that carries then stands whole in the middle. */
+function cutOpposite(film: UnrolledFilm): UnrolledFilm {
+  const order = film.angles
+    .map((angle, i) => ({ angle: fromLoad(angle), i }))
+    .sort((a, b) => a.angle - b.angle);
+  const turned = <T>(list: readonly T[]): T[] => order.map(({ i }) => list[i]!);
+  return {
+    ...film,
+    angles: order.map(({ angle }) => angle),
+    pressure: turned(film.pressure),
+    fill: turned(film.fill),
+    fed: turned(film.fed),
+  };
+}
+
+/** Each row's stretch along the half, to halfway to its neighbours, with its number. */
+function rowBounds(rows: readonly number[]): (readonly [number, number, number])[] {
+  return rows.map((row, k) => {
+    const before = k === 0 ? 0 : (rows[k - 1]! + row) / 2;
+    const after = k === rows.length - 1 ? 1 : (row + rows[k + 1]!) / 2;
+    return [before, after, k] as const;
+  });
+}
