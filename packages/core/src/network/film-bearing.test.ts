@@ -74,5 +74,18 @@ describe('a bearing whose film is solved over its length', () => {
     expect(codes({ supply: 'hole', hole_diameter: 0.03 })).toEqual([
       'network/impossible /elements/0/hole_diameter',
     ]);
+    // Shapes for which no table can be built are refused, not guessed at.
+    expect(codes({ supply: 'hole', hole_diameter: 0.0005 })).toEqual([
+      'network/impossible /elements/0/hole_diameter',
+    ]);
+    expect(codes({ supply: 'full-groove', groove_width: 0.024 })).toEqual([
+      'network/impossible /elements/0/groove_width',
+    ]);
+    expect(codes({ supply: 'axial-groove', groove_length: 0.02, groove_arc: 0.01 })).toEqual([
+      'network/impossible /elements/0/groove_arc',
+    ]);
+    expect(codes({ supply: 'hole', hole_diameter: 0.006, length: 0.5 })).toEqual([
+      'network/impossible /elements/0/length',
+    ]);
   });
 });

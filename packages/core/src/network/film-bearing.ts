@@ -1,6 +1,6 @@
 import { type BearingTable, bearingTable, feedCurve } from '../film/bearing-table.ts';
 import { onCurve } from '../film/monotone-curve.ts';
-import type { BearingShape, Supply } from '../film/supply.ts';
+import { type BearingShape, type Supply, shapeFault } from '../film/supply.ts';
 import { type Choices, fallback, given, type Law, needed, optional, type Parameters } from './element.ts';
 
 const KINDS = ['full-groove', 'half-groove', 'axial-groove', 'two-axial-grooves', 'hole'] as const;
@@ -109,5 +109,8 @@ function faultOf(p: Parameters, choices: Choices): { key: string; wanted: string
   const missing = SIZES[kind].find((key) => !given(p[key]));
   if (missing !== undefined) return { key: missing, wanted: `the ${missing} of a ${kind}` };
   const long = ['hole_diameter', 'groove_width', 'groove_length'].find((key) => p[key]! >= p.length!);
-  return long === undefined ? undefined : { key: long, wanted: 'less than the bearing is long' };
+  if (long !== undefined) return { key: long, wanted: 'less than the bearing is long' };
+  const fault = shapeFault({ lengthOverDiameter: p.length! / p.diameter!, supply: supplyOf(p, kind) });
+  // The width of an axial groove is told here as the angle it takes.
+  return fault && !given(p[fault.key]) ? { key: 'groove_arc', wanted: fault.wanted } : fault;
 }
