@@ -1,5 +1,6 @@
 import { repairsOf } from '@fettle/book';
 import { useMemo } from 'preact/hooks';
+import { Lazy } from '../../parts/lazy.tsx';
 import { assessed, book } from '../../state/job.ts';
 import { unmeasured } from '../../words/pressure.ts';
 import { Curve } from './curve.tsx';
@@ -12,6 +13,8 @@ import { type Prediction, predicted } from './prediction.ts';
 import { Rests } from './rests.tsx';
 import { SingleRepairs } from './single-repairs.tsx';
 import { PressureStairs } from './stair.tsx';
+
+const further = () => import('./further.tsx').then(({ Further }) => Further);
 
 /** The pressure that these clearances would give, where the oil goes, and what each repair alone would bring. */
 export function Oil() {
@@ -70,6 +73,7 @@ function Shown({ prediction }: { readonly prediction: Prediction }) {
       </div>
       <SingleRepairs prediction={prediction} />
       <Flows prediction={prediction} />
+      <Lazy load={further} given={{ prediction }} />
     </>
   );
 }
