@@ -20,7 +20,8 @@ import { pageNumbers } from './words/entry.ts';
 
 /** Everything the build book says, as plain JSON of texts: the template only sets it. */
 export function buildBookData(book: Book, printing: Printing, photos: readonly Photograph[] = []) {
-  const { judgements, gates, torques, reckoning } = assessment(book, asFittedNow(book), CATALOGUE);
+  const assessed = assessment(book, asFittedNow(book), CATALOGUE);
+  const { judgements, gates, torques, reckoning } = assessed;
   const pages = pageNumbers(book);
   const prediction = predictionOf(book, reckoning);
   return {
@@ -32,7 +33,7 @@ export function buildBookData(book: Book, printing: Printing, photos: readonly P
     record: recordPages(book, judgements, pages),
     maps: mapPages(book, judgements),
     covers: coverPages(book, gates),
-    pressure: pressurePages(book, prediction),
+    pressure: pressurePages(book, assessed, prediction),
     gauge: gaugePages(book),
     torque: torquePages(book, torques),
     decisions: decisionPages(book),

@@ -78,12 +78,12 @@ it('puts what is next and what the nearest cover waits for first, and counts the
 
 it('holds more than a hundred boxes on one page of either paper, in type of 8 points', async () => {
   const sheet = linnetSheet();
-  const book = folded(begun({ title: 'Nearly done' }).entries);
+  const whole = folded(begun({ title: 'Nearly done' }).entries);
   const left = sheet.characteristics.filter(
     ({ optional, group, relation }) =>
       relation === undefined && (optional === true || group === 'Cam, valve gear'),
   );
-  book.characteristics = new Map(left.map((one) => [one.id, one]));
+  const book = { ...whole, characteristics: new Map(left.map((one) => [one.id, one])) };
   const { judgements, gates } = assessment(book, asFittedNow(book), CATALOGUE);
   const { needed, optional } = wallPages(book, judgements, gates, { printedAt: PRINTED_AT });
   const boxes = [...needed, ...optional].flatMap(({ rows }) => rows.flatMap((row) => row.boxes));
@@ -103,8 +103,11 @@ it('goes on in another row where one characteristic has more places than a colum
   const twelve = Array.from({ length: 12 }, (_, i) => `${i + 1}`);
   const book = folded([], sheet);
   const bore = sheet.characteristics.find(({ id }) => id === 'bore.diameter')!;
-  const many = { ...book, sheet: { ...sheet, axes: { ...sheet.axes, cylinder: twelve } } };
-  many.characteristics = new Map([[bore.id, bore]]);
+  const many = {
+    ...book,
+    sheet: { ...sheet, axes: { ...sheet.axes, cylinder: twelve } },
+    characteristics: new Map([[bore.id, bore]]),
+  };
   const { judgements, gates } = assessment(many, asFittedNow(many), CATALOGUE);
   const rows = wallPages(many, judgements, gates, { printedAt: PRINTED_AT }).needed.flatMap(
     (one) => one.rows,

@@ -32,7 +32,7 @@ export interface Prediction {
 }
 
 /** The unit of pressure the sheet speaks in. */
-function pressureUnit(book: Book): string {
+export function pressureUnit(book: Book): string {
   const said = book.sheet?.oil?.pressures.flatMap(({ lower, upper }) => lower ?? upper ?? [])[0];
   const read = said === undefined ? undefined : parseQuantity(said, 'pressure');
   return read?.ok ? read.value.unit : 'kPa';

@@ -1,4 +1,5 @@
 import {
+  type Assessment,
   type Book,
   type FilledCircuit,
   gaugePressure,
@@ -12,8 +13,10 @@ import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { bandWords, pressureWords, shown, valueWords } from '../words/quantity.ts';
 import { sourceWords } from '../words/source.ts';
 import { oilFlows } from './oil-flows.ts';
+import { planPages } from './plan.ts';
 import type { Prediction, Row } from './prediction.ts';
 import { pressurePicture } from './pressure-picture.ts';
+import { stairPages } from './stair.ts';
 
 function rowLine(book: Book, { condition, measured, asNew }: Row, unit: string) {
   const wanted = wantedPressure(book.sheet, condition);
@@ -88,14 +91,17 @@ function repairBars(book: Book, { circuit, rows, unit }: Prediction) {
   }));
 }
 
-/** The predicted pressure: table, single repairs, what it rests on and what was taken as new. */
-export function pressurePages(book: Book, prediction: Prediction | string | undefined) {
+/** The oil system: predicted pressure, single repairs and their stair, the plan, what it all rests on. */
+export function pressurePages(book: Book, assessed: Assessment, prediction: Prediction | string | undefined) {
   const oil = book.sheet?.oil;
-  if (!oil || prediction === undefined) return { why_not: 'The spec sheet has no oil circuit.' };
-  if (typeof prediction === 'string') return { why_not: prediction };
+  const plan = planPages(book, assessed);
+  if (!oil || prediction === undefined) return { why_not: 'The spec sheet has no oil circuit.', plan };
+  if (typeof prediction === 'string') return { why_not: prediction, plan };
   const grade = oil.grades[oil.fill];
   return {
     why_not: '',
+    plan,
+    stair: stairPages(book, prediction),
     oil: grade
       ? `${grade.name}, ${printedQuantity(grade.kv40)} at 40 °C and ${printedQuantity(grade.kv100)} at 100 °C`
       : oil.fill,

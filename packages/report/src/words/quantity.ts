@@ -39,9 +39,12 @@ const plain = (value: number): string =>
     ? value.toFixed(Math.max(0, Math.min(8, 1 - Math.floor(Math.log10(Math.abs(value))))))
     : String(value);
 
+/** Figures after the point of a printed pressure. */
+export const pressureDecimals = (unit: string): number => DECIMALS[unit] ?? 1;
+
 /** `7.9 ±0.4 psi` */
 export function pressureWords(q: Uncertain, unit: string): string {
   const U = inUnit(expanded(q).U, unit);
-  const decimals = DECIMALS[unit] ?? 1;
+  const decimals = pressureDecimals(unit);
   return `${inUnit(q.value, unit).toFixed(decimals)}${U > 0 ? ` ±${U.toFixed(decimals)}` : ''} ${unit}`;
 }

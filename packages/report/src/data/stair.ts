@@ -1,0 +1,103 @@
+import { type Book, pressureStair, roundedToSum, type Stair, wantedPressure } from '@fettle/book';
+import { expanded, inUnit } from '@fettle/core';
+import { type PressureStair, pressureStairSvg } from '@fettle/draw';
+import { printableText } from '../printable.ts';
+import { pressureDecimals } from '../words/quantity.ts';
+import { TEXT_WIDTH } from './maps.ts';
+import type { Prediction, Row } from './prediction.ts';
+
+/** Orders of repair are drawn by chance only where there are too many; the same book then gives the same page. */
+const SEED = 1;
+
+/** Treads as printed, the greatest first: they add up to the difference of the printed pressures. */
+function printedTreads({ asNew, now, treads, doubted }: Stair, unit: string) {
+  const decimals = pressureDecimals(unit);
+  const printed = (pascals: number): number => Number(inUnit(pascals, unit).toFixed(decimals));
+  const rounded = roundedToSum(
+    treads.map(({ share }) => inUnit(share.value, unit)),
+    printed(asNew) - printed(now),
+    10 ** -decimals,
+  );
+  return treads
+    .map((tread, i) => {
+      const share = Number(rounded[i]!.toFixed(decimals));
+      const U = inUnit(expanded(tread.share).U, unit);
+      const band = doubted && share !== 0 && U > 0 ? ` ±${U.toFixed(decimals)}` : '';
+      return { tread, share, words: `${signed(-share, decimals)}${band}` };
+    })
+    .sort((a, b) => b.tread.share.value - a.tread.share.value);
+}
+
+/** Nothing is nothing, of whichever sign. */
+function signed(value: number, decimals: number): string {
+  const figures = Math.abs(value).toFixed(decimals);
+  if (Number(figures) === 0) return figures;
+  return `${value > 0 ? '+' : '−'}${figures}`;
+}
+
+function chartOf(book: Book, row: Row, stair: Stair, unit: string): PressureStair {
+  const decimals = pressureDecimals(unit);
+  const figure = (name: string, pascals: number) => ({
+    name,
+    value: inUnit(pascals, unit),
+    text: `${inUnit(pascals, unit).toFixed(decimals)} ${unit}`,
+  });
+  const least = wantedPressure(book.sheet, row.condition)?.lower;
+  return {
+    asNew: figure('as new', stair.asNew),
+    now: figure('as measured', stair.now),
+    ...(least !== undefined && { required: figure('the sheet wants at least', least) }),
+    treads: printedTreads(stair, unit).map(({ tread, words }) => ({
+      id: printableText(tread.repair),
+      name: printableText(tread.repair),
+      share: inUnit(tread.share.value, unit),
+      text: words,
+      alone: {
+        value: inUnit(tread.with, unit),
+        text: `alone ${inUnit(tread.with, unit).toFixed(decimals)}`,
+      },
+    })),
+  };
+}
+
+function sharesWords({ exact, orders, doubted, treads }: Stair, unit: string): string {
+  const way = exact
+    ? `All orders of the ${treads.length} repairs are counted.`
+    : `${orders} orders were drawn; the standard error of a share is at most ${inUnit(Math.max(...treads.map(({ error }) => error)), unit).toFixed(pressureDecimals(unit) + 1)} ${unit}.`;
+  return doubted
+    ? `${way} The band is what the readings leave open, at about 95 %; treads share readings, so their bands go together.`
+    : way;
+}
+
+/** How the loss of pressure at hot idle is shared among the repairs, beside what each brings alone. */
+export function stairPages(book: Book, { circuit, rows, unit }: Prediction) {
+  const idle = rows[0];
+  if (!idle) return null;
+  const stair = pressureStair(circuit, idle.condition, { seed: SEED });
+  const decimals = pressureDecimals(unit);
+  const plain = (pascals: number): string => inUnit(pascals, unit).toFixed(decimals);
+  const treads = printedTreads(stair, unit).map(({ tread, words }) => ({
+    repair: tread.repair,
+    share: words,
+    alone: plain(tread.with),
+    gain: signed(inUnit(tread.with - stair.now, unit), decimals),
+    not_measured: !tread.measured,
+  }));
+  const alt = `Pressure stair from ${plain(stair.asNew)} ${unit} as new down to ${plain(stair.now)} ${unit} as measured: ${treads.map(({ repair, share }) => `${printableText(repair)} ${share}`).join('; ')}.`;
+  return {
+    unit,
+    as_new: plain(stair.asNew),
+    now: plain(stair.now),
+    lost: signed(Number(plain(stair.now)) - Number(plain(stair.asNew)), decimals),
+    treads,
+    rests_on: sharesWords(stair, unit),
+    alt,
+    svg: pressureStairSvg(chartOf(book, idle, stair, unit), {
+      title: 'Pressure stair',
+      desc: alt,
+      width: TEXT_WIDTH,
+      profile: 'paper',
+      paper: true,
+    }),
+  };
+}
