@@ -1,13 +1,21 @@
 import { Circuit } from './circuit.tsx';
+import { DiagnosisSection } from './diagnosis.tsx';
+import { FirstStart } from './first-start.tsx';
 import { Plan } from './plan.tsx';
 import type { Prediction } from './prediction.ts';
 
-/** What follows from the prediction and need not be there with the first figure. */
-export function Further({ prediction }: { readonly prediction: Prediction }) {
+/** What follows from the prediction and need not be there with the first figure; the stop rules stand without it. */
+export function Further({ prediction }: { readonly prediction?: Prediction | undefined }) {
   return (
     <>
-      <Circuit prediction={prediction} />
-      <Plan />
+      {prediction ? (
+        <>
+          <Circuit prediction={prediction} />
+          <Plan />
+        </>
+      ) : null}
+      <FirstStart circuit={prediction?.circuit} />
+      {prediction ? <DiagnosisSection /> : null}
     </>
   );
 }

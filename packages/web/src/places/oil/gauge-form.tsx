@@ -1,8 +1,10 @@
+import type { Entry } from '@fettle/book';
 import { type Issue, parseQuantity, type QuantityKind } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { WhoLine } from '../../parts/who-line.tsx';
 import { book, write } from '../../state/job.ts';
+import { GaugeJudged } from './gauge-judged.tsx';
 
 const WHEN = [
   { when: 'as-found', name: 'As found' },
@@ -22,6 +24,7 @@ export function GaugeForm() {
   const [gauge, setGauge] = useState('');
   const [issues, setIssues] = useState<readonly Issue[]>([]);
   const [done, setDone] = useState('');
+  const [last, setLast] = useState<Entry | undefined>(undefined);
   const gauges = [...book.value.instruments.values()]
     .map(({ body }) => body)
     .filter(({ uncertainty: { expanded } }) => parseQuantity(expanded, 'pressure').ok);
@@ -59,9 +62,11 @@ export function GaugeForm() {
     setIssues(entries.ok ? [] : entries.issues);
     if (!entries.ok) return;
     setDone(`${pressure} at ${speed} entered.`);
+    setLast(entries.value[0]);
     setPressure('');
     setSpeed('');
   };
+  const judged = last && book.value.gaugeReadings.find(({ entry }) => entry.id === last.id);
   return (
     <details>
       <summary>Enter what a gauge showed</summary>
@@ -110,7 +115,10 @@ export function GaugeForm() {
         </fieldset>
         <div class="wide">
           <IssueLines issues={issues} />
-          <p role="status">{done}</p>
+          <div role="status">
+            <p>{done}</p>
+            {judged ? <GaugeJudged {...judged} /> : null}
+          </div>
           <button type="submit">Enter</button>
         </div>
       </form>

@@ -5,7 +5,6 @@ import { assessed, book } from '../../state/job.ts';
 import { unmeasured } from '../../words/pressure.ts';
 import { Curve } from './curve.tsx';
 import { Flows } from './flows.tsx';
-import { GaugeForm } from './gauge-form.tsx';
 import { GradeChoice, grade } from './grade-choice.tsx';
 import { Headline } from './headline.tsx';
 import { lifted, rowsLifted } from './lifted.ts';
@@ -29,6 +28,7 @@ export function Oil() {
       throw error;
     }
   }, [now, reckoning, chosen]);
+  const prediction = typeof outcome === 'object' && outcome.ok ? outcome.value : undefined;
   return (
     <main class="oil">
       <h1>Oil pressure</h1>
@@ -41,9 +41,9 @@ export function Oil() {
             </p>
           ))
         : null}
-      {typeof outcome === 'object' && outcome.ok ? <Shown prediction={outcome.value} /> : null}
-      <GaugeForm />
-      {typeof outcome === 'object' && outcome.ok ? <Rests prediction={outcome.value} /> : null}
+      {prediction ? <Shown prediction={prediction} /> : null}
+      <Lazy load={further} given={{ prediction }} />
+      {prediction ? <Rests prediction={prediction} /> : null}
     </main>
   );
 }
@@ -73,7 +73,6 @@ function Shown({ prediction }: { readonly prediction: Prediction }) {
       </div>
       <SingleRepairs prediction={prediction} />
       <Flows prediction={prediction} />
-      <Lazy load={further} given={{ prediction }} />
     </>
   );
 }

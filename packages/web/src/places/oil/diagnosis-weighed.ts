@@ -1,0 +1,49 @@
+import {
+  asFittedNow,
+  asFound,
+  type Book,
+  type Calibration,
+  type Catalogue,
+  calibrated,
+  type Diagnosis,
+  diagnosed,
+  Reckoning,
+} from '@fettle/book';
+import { failed, type Outcome, ok } from '@fettle/core';
+
+/** What is taken for known when faults are weighed. */
+export const GROUNDS = [
+  { grounds: 'measured', name: 'As found, with what was measured' },
+  { grounds: 'before-strip', name: 'As found, by the gauge alone' },
+  { grounds: 'now', name: 'As put together now' },
+] as const;
+export type Grounds = (typeof GROUNDS)[number]['grounds'];
+
+export interface WeighedFaults {
+  readonly diagnosis: Diagnosis;
+  /** Absent where clearances are not taken as measured. */
+  readonly calibration?: Calibration;
+}
+
+/** Every fault weighed against the gauge readings; takes the better part of a second. */
+export function weighedFaults(book: Book, catalogue: Catalogue, grounds: Grounds): Outcome<WeighedFaults> {
+  const when = grounds === 'now' ? 'since' : 'as-found';
+  const known = grounds === 'before-strip' ? 'before-strip' : 'measured';
+  const reckoning = new Reckoning(book, grounds === 'now' ? asFittedNow(book) : asFound(book), catalogue);
+  try {
+    const diagnosis = diagnosed(book, reckoning, { known, when });
+    if (!diagnosis.ok) return diagnosis;
+    if (grounds === 'before-strip') return ok({ diagnosis: diagnosis.value });
+    const calibration = calibrated(book, reckoning, when);
+    return calibration.ok ? ok({ diagnosis: diagnosis.value, calibration: calibration.value }) : calibration;
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return failed({
+      code: 'oil/no-balance',
+      at: '',
+      got: 'clearances with which the circuit finds no balance',
+      wanted: 'clearances an engine runs with',
+      message: `The faults cannot be weighed: ${error.message}`,
+    });
+  }
+}

@@ -1,0 +1,151 @@
+import { type Diagnosis, diagnosisWords } from '@fettle/book';
+import type { Outcome } from '@fettle/core';
+import { useEffect, useState } from 'preact/hooks';
+import { FoldOut } from '../../parts/fold-out.tsx';
+import { heavy } from '../../state/heavy.ts';
+import { book } from '../../state/job.ts';
+import { GROUNDS, type Grounds, type WeighedFaults, weighedFaults } from './diagnosis-weighed.ts';
+import { percent, severityWords } from './diagnosis-words.ts';
+import { NextTest } from './next-test.tsx';
+
+/** Families less likely than this are named in one line. */
+const LEAST = 0.01;
+
+/** From what the gauge showed back to what could be wrong. Weighed when it is asked for. */
+export function DiagnosisSection() {
+  const now = book.value;
+  const [grounds, setGrounds] = useState<Grounds>('measured');
+  const [asked, setAsked] = useState(false);
+  const [found, setFound] = useState<Outcome<WeighedFaults> | undefined>(undefined);
+  // What was weighed with other readings, or on other grounds, no longer stands.
+  useEffect(() => setFound(undefined), [now, grounds]);
+  useEffect(() => {
+    if (!asked) return undefined;
+    // Painted first, that it is being worked on.
+    const waiting = setTimeout(() => {
+      setFound(weighedFaults(now, heavy.value.catalogue, grounds));
+      setAsked(false);
+    }, 30);
+    return () => clearTimeout(waiting);
+  }, [asked]);
+  return (
+    <section class="diagnosis">
+      <h2>If the gauge disappoints: what could be wrong</h2>
+      <fieldset class="choice">
+        <legend>The engine</legend>
+        {GROUNDS.map((one) => (
+          <label key={one.grounds}>
+            <input
+              type="radio"
+              name="grounds"
+              checked={grounds === one.grounds}
+              onChange={() => setGrounds(one.grounds)}
+            />{' '}
+            <span>{one.name}</span>
+          </label>
+        ))}
+      </fieldset>
+      <button type="button" disabled={asked} onClick={() => setAsked(true)}>
+        Weigh the faults
+      </button>
+      <div role="status">{asked ? <p>Weighing …</p> : null}</div>
+      {found && !found.ok
+        ? found.issues.map(({ code, message }) => (
+            <p key={code} class="issue">
+              {message}
+            </p>
+          ))
+        : null}
+      {found?.ok ? <Found weighed={found.value} /> : null}
+    </section>
+  );
+}
+
+function Found({ weighed: { diagnosis, calibration } }: { readonly weighed: WeighedFaults }) {
+  const { readings, leftOut, alike, assumptions } = diagnosis;
+  const gauges = new Set(readings.map(({ instrument }) => instrument)).size;
+  const strain = diagnosisWords.strainWords(diagnosis);
+  return (
+    <>
+      <p>
+        {readings.length === 0
+          ? 'No gauge reading can be weighed: what follows is only what is assumed beforehand.'
+          : `By ${readings.length} gauge reading${readings.length > 1 ? 's' : ''}.`}
+      </p>
+      {leftOut.map(({ entry, said, why }) => (
+        <p key={entry} class="soft">
+          Left out: {said.pressure} at {said.speed}: {why}.
+        </p>
+      ))}
+      <h3>How likely each is</h3>
+      <Families diagnosis={diagnosis} />
+      {strain ? <p class="issue">{strain}</p> : null}
+      {alike.length > 0 ? <h3>What the gauge cannot say</h3> : null}
+      {alike.map((group) => (
+        <p key={group.map(({ id }) => id).join()}>{diagnosisWords.alikeWords(group, gauges)}</p>
+      ))}
+      <NextTest diagnosis={diagnosis} />
+      {calibration ? (
+        <>
+          <h3>The model’s own constants</h3>
+          <p>{diagnosisWords.calibrationWords(calibration)}</p>
+          {calibration.readings.length > 0 ? (
+            <ul class="lines">
+              {calibration.constants.map((one) => (
+                <li key={one.doubt.id}>{diagnosisWords.constantWords(one)}</li>
+              ))}
+            </ul>
+          ) : null}
+        </>
+      ) : null}
+      <FoldOut summary="What the diagnosis rests on">
+        {() => (
+          <>
+            <p>
+              One fault at a time. How likely each is beforehand, how bad it may be and how far the model is
+              out are assumed, without a source; the gauge’s error is as declared, the part common to its
+              readings kept in common. A figure of this kind says where to look first, not what is wrong.
+            </p>
+            <ul class="lines">
+              {assumptions.map(({ about, taken }) => (
+                <li key={`${about} ${taken}`}>
+                  {about}: {taken}.
+                </li>
+              ))}
+            </ul>
+          </>
+        )}
+      </FoldOut>
+    </>
+  );
+}
+
+function Families({ diagnosis }: { readonly diagnosis: Diagnosis }) {
+  const shown = diagnosis.families.filter(({ probability }) => probability >= LEAST);
+  const rest = diagnosis.families.filter(({ probability }) => probability < LEAST);
+  const together = rest.reduce((sum, { probability }) => sum + probability, 0);
+  const most = Math.max(...shown.map(({ probability }) => probability));
+  return (
+    <>
+      <ul class="families">
+        {shown.map((one) => (
+          <li key={one.family.id}>
+            <span class="offer-name">
+              <strong>{one.family.name}</strong>
+              <strong>{percent(one.probability)}</strong>
+            </span>
+            <svg class="likely" viewBox="0 0 100 1" preserveAspectRatio="none" aria-hidden="true">
+              <rect width={(100 * one.probability) / most} height="1" />
+            </svg>
+            <span class="soft">{severityWords(one)}</span>
+          </li>
+        ))}
+      </ul>
+      {rest.length > 0 ? (
+        <p class="soft">
+          Together {percent(together)}: {rest.map(({ family }) => family.name).join('; ')}.
+        </p>
+      ) : null}
+    </>
+  );
+}
