@@ -1,6 +1,7 @@
 import { Circuit } from './circuit.tsx';
 import { DiagnosisSection } from './diagnosis.tsx';
 import { FirstStart } from './first-start.tsx';
+import { Flows } from './flows.tsx';
 import { Plan } from './plan.tsx';
 import type { Prediction } from './prediction.ts';
 
@@ -10,7 +11,10 @@ export function Further({ prediction }: { readonly prediction?: Prediction | und
     <>
       {prediction ? (
         <>
-          <Circuit prediction={prediction} />
+          <div class="played">
+            <Flows prediction={prediction} />
+            <Circuit prediction={prediction} />
+          </div>
           <Plan />
         </>
       ) : null}

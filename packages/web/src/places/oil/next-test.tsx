@@ -32,7 +32,7 @@ export function NextTest({ diagnosis }: { readonly diagnosis: Diagnosis }) {
         </p>
       ))}
       <ul class="lines">
-        {outcomes.map((one) => (
+        {(outcomes.length > 1 ? outcomes : []).map((one) => (
           <li key={`${one.from} ${one.to} ${one.words}`}>
             <strong>{rangeWords(one, unit)}</strong> (chance {percent(one.chance)}):{' '}
             {leading(order, one.families)}

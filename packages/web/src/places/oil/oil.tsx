@@ -4,7 +4,6 @@ import { Lazy } from '../../parts/lazy.tsx';
 import { assessed, book } from '../../state/job.ts';
 import { unmeasured } from '../../words/pressure.ts';
 import { Curve } from './curve.tsx';
-import { Flows } from './flows.tsx';
 import { GradeChoice, grade } from './grade-choice.tsx';
 import { Headline } from './headline.tsx';
 import { lifted, rowsLifted } from './lifted.ts';
@@ -72,7 +71,6 @@ function Shown({ prediction }: { readonly prediction: Prediction }) {
         </section>
       </div>
       <SingleRepairs prediction={prediction} />
-      <Flows prediction={prediction} />
     </>
   );
 }

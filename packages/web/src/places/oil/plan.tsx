@@ -208,31 +208,22 @@ function Pressures({ plan }: { readonly plan: Planned }) {
   const unit = pressureUnit(plan.book);
   const shown = best ?? plan.frontier.at(-1);
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways has to be reached by the keys.
-    <section class="scroll planned" tabIndex={0} aria-label="Pressures with the plan">
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">at</th>
-            <th scope="col">wanted</th>
-            <th scope="col">as measured</th>
-            {shown ? <th scope="col">{best ? 'with the plan' : 'with the surest'}</th> : null}
-            {shown ? <th scope="col">chance</th> : null}
-          </tr>
-        </thead>
-        <tbody>
-          {conditions.map(({ running, wanted }, i) => (
-            <tr key={runningWords(running)}>
-              <th scope="row">{runningWords(running)}</th>
-              <td>{wantedWords(wanted)}</td>
-              <td>{pressureWords(asNow.pressures[i]!, unit)}</td>
-              {shown ? <td>{pressureWords(shown.pressures[i]!, unit)}</td> : null}
-              {shown ? <td>{chanceWords(shown.chances[i]!)}</td> : null}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
+    <ul class="lines planned">
+      {conditions.map(({ running, wanted }, i) => (
+        <li key={runningWords(running)}>
+          <strong>{runningWords(running)}</strong>, wanted {wantedWords(wanted)}: as measured{' '}
+          {pressureWords(asNow.pressures[i]!, unit)}
+          {shown ? (
+            <>
+              , {best ? 'with the plan' : 'with the surest set'}{' '}
+              <strong>{pressureWords(shown.pressures[i]!, unit)}</strong>, chance{' '}
+              {chanceWords(shown.chances[i]!)}
+            </>
+          ) : null}
+          .
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -1,7 +1,7 @@
-import { type FilledCircuit, type PrimingDrive, priming } from '@fettle/book';
+import { type Answer, type FilledCircuit, type PrimingDrive, priming } from '@fettle/book';
 import { expanded, inUnit, printQuantity, type Uncertain } from '@fettle/core';
 import { useMemo } from 'preact/hooks';
-import { SmallVerdict } from '../../parts/verdict.tsx';
+import { Mark } from '../../parts/verdict.tsx';
 import { book } from '../../state/job.ts';
 import { PRIMING_CAUTIONS, primingSteps, rpm } from './priming-words.ts';
 
@@ -13,6 +13,20 @@ const DRIVES: Readonly<Record<PrimingDrive['by'], string>> = {
 function spread(q: Uncertain, unit: string, decimals: number): string {
   const U = inUnit(expanded(q).U, unit);
   return `${inUnit(q.value, unit).toFixed(decimals)}${U > 0 ? ` ±${U.toFixed(decimals)}` : ''} ${unit}`;
+}
+
+const LIFTS: Readonly<Record<Answer, string>> = {
+  in: 'lifts it',
+  out: 'does not lift it',
+  'cannot-tell': 'cannot tell',
+};
+
+function Lifts({ verdict }: { readonly verdict: Answer }) {
+  return (
+    <span class="small-verdict">
+      <Mark status={verdict} /> <strong>{LIFTS[verdict]}</strong>
+    </span>
+  );
 }
 
 /** Whether the pump lifts oil to itself dry, and what to do. */
@@ -35,8 +49,8 @@ export function PrimingSection({ circuit }: { readonly circuit: FilledCircuit })
             <strong>
               {DRIVES[by]}, pump at {rpm(speed)}:
             </strong>{' '}
-            dry {spread(dry, unit, 2)} <SmallVerdict status={dryVerdict} />; gaps sealed by oil or packing{' '}
-            {spread(sealed, unit, 0)} <SmallVerdict status={sealedVerdict} />
+            dry {spread(dry, unit, 2)} <Lifts verdict={dryVerdict} />; gaps sealed by oil or packing{' '}
+            {spread(sealed, unit, 0)} <Lifts verdict={sealedVerdict} />
           </li>
         ))}
       </ul>

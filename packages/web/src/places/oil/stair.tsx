@@ -6,7 +6,7 @@ import { Drawing } from '../../parts/drawing.tsx';
 import { SmallVerdict } from '../../parts/verdict.tsx';
 import { book } from '../../state/job.ts';
 import { pressureUnit, pressureWords, wantedWords } from '../../words/pressure.ts';
-import { lifted, turned } from './lifted.ts';
+import { allPutBack, turned } from './lifted.ts';
 import type { Predicted, Prediction } from './prediction.ts';
 import { stairChart } from './stair-chart.ts';
 
@@ -114,7 +114,7 @@ function Thought({ prediction, repairs, idle }: Played) {
   const more = inUnit(idle.measured.value - prediction.idle.measured.value, unit);
   const decimals = unit === 'bar' ? 2 : 1;
   return (
-    <div class="thought">
+    <div class={repairs.length > 0 ? 'thought held' : 'thought'}>
       <div role="status">
         {repairs.length === 0 ? (
           <p>Tap a tread to repair it in thought; tap it again to take that back.</p>
@@ -134,13 +134,7 @@ function Thought({ prediction, repairs, idle }: Played) {
         )}
       </div>
       {repairs.length > 0 ? (
-        <button
-          type="button"
-          class="quiet"
-          onClick={() => {
-            lifted.value = [];
-          }}
-        >
+        <button type="button" class="quiet" onClick={allPutBack}>
           Put all back
         </button>
       ) : null}
