@@ -3,7 +3,7 @@ import { exact } from '@fettle/core';
 import { expect, it } from 'vitest';
 import { stairChart } from './stair-chart.ts';
 
-const BOOK = { sheet: undefined } as Book;
+const BOOK = { sheet: undefined } as unknown as Book;
 const IDLE = { speed: 62.8, temperature: 366 };
 
 const tread = (repair: string, share: number, lifted = false) => ({
