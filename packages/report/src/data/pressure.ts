@@ -12,11 +12,15 @@ import { expanded, inUnit, linear } from '@fettle/core';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { bandWords, pressureWords, shown, valueWords } from '../words/quantity.ts';
 import { sourceWords } from '../words/source.ts';
+import { calibrationPages } from './calibration.ts';
+import { filmPages } from './films.ts';
 import { oilFlows } from './oil-flows.ts';
 import { planPages } from './plan.ts';
 import type { Prediction, Row } from './prediction.ts';
 import { pressurePicture } from './pressure-picture.ts';
+import { primingPages } from './priming.ts';
 import { stairPages } from './stair.ts';
+import { startUpPages } from './start-up.ts';
 
 function rowLine(book: Book, { condition, measured, asNew }: Row, unit: string) {
   const wanted = wantedPressure(book.sheet, condition);
@@ -102,6 +106,10 @@ export function pressurePages(book: Book, assessed: Assessment, prediction: Pred
     why_not: '',
     plan,
     stair: stairPages(book, prediction),
+    start_up: startUpPages(book, assessed.reckoning, prediction),
+    calibration: calibrationPages(book, prediction.unit),
+    priming: primingPages(book, prediction),
+    films: filmPages(book, assessed.reckoning, prediction),
     oil: grade
       ? `${grade.name}, ${printedQuantity(grade.kv40)} at 40 °C and ${printedQuantity(grade.kv100)} at 100 °C`
       : oil.fill,
