@@ -219,6 +219,18 @@ describe('the pressure at the gauge', () => {
     expect(after.value).toBeCloseTo(byHand(2.5, 1.2), 1);
   });
 
+  it('with a clearance tried is that of the value tried, and knows no doubt of it', () => {
+    const tried = gaugePressure(circuit, IDLE, {
+      as: 'tried',
+      repairs: ['end'],
+      values: { 'main.radial_clearance': 1.5 * THOU },
+    });
+    expect(tried.value).toBeCloseTo(byHand(2.5, 1.5), 1);
+    expect(standardUncertainty(tried)).toBe(0);
+    const nothing = gaugePressure(circuit, IDLE, { as: 'tried', repairs: [], values: {} });
+    expect(nothing.value).toBeCloseTo(gaugePressure(circuit, IDLE, { as: 'measured' }).value, 9);
+  });
+
   it('has about the same spread to first order as drawn', () => {
     const first = gaugePressure(circuit, IDLE, { as: 'measured' });
     const drawn = gaugePressureSpread(circuit, IDLE, { as: 'measured' }, { trials: 4000, seed: 7 });

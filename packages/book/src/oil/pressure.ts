@@ -15,11 +15,20 @@ import {
 } from '@fettle/core';
 import type { FilledCircuit, FilledParameter } from './circuit.ts';
 
-/** The clearances of which engine: as new, as measured (nominal where nothing was), or with some repairs made. */
+/**
+ * The clearances of which engine: as new, as measured (nominal where nothing was), with some repairs made, or with
+ * some of its parameters as somebody would try them.
+ */
 export type EngineState =
   | { readonly as: 'new' }
   | { readonly as: 'measured' }
-  | { readonly as: 'repaired'; readonly repairs: readonly string[] };
+  | { readonly as: 'repaired'; readonly repairs: readonly string[] }
+  | {
+      readonly as: 'tried';
+      readonly repairs: readonly string[];
+      /** By the parameter's name, in SI with its factor applied; without doubt, for it is only thought. */
+      readonly values: Readonly<Record<string, number>>;
+    };
 
 export interface Running {
   /** Of the crank [rad/s] */
@@ -32,7 +41,9 @@ const valueIn =
   (state: EngineState) =>
   (parameter: FilledParameter): Uncertain => {
     if (state.as === 'new') return exact(parameter.nominal);
-    if (state.as === 'repaired' && state.repairs.includes(parameter.repair)) return exact(parameter.repaired);
+    const tried = state.as === 'tried' ? state.values[parameter.name] : undefined;
+    if (tried !== undefined) return exact(tried);
+    if (state.as !== 'measured' && state.repairs.includes(parameter.repair)) return exact(parameter.repaired);
     return parameter.measured ?? exact(parameter.nominal);
   };
 
