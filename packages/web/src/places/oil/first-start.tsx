@@ -1,7 +1,7 @@
 import type { FilledCircuit } from '@fettle/book';
 import { book } from '../../state/job.ts';
 import { Expected } from './expected.tsx';
-import { GaugeForm } from './gauge-form.tsx';
+import { GaugeForm, nameOfWhen } from './gauge-form.tsx';
 import { GaugeJudged } from './gauge-judged.tsx';
 import { START_CAUTIONS, STOP_RULES } from './gauge-words.ts';
 import { PrimingSection } from './priming.tsx';
@@ -38,7 +38,7 @@ export function FirstStart({ circuit }: { readonly circuit?: FilledCircuit | und
           <ul class="lines">
             {readings.map((reading) => (
               <li key={reading.entry.id}>
-                {reading.body.when.replace('-', ' ')}, {reading.body.speed}
+                {nameOfWhen(reading.body.when)}, {reading.body.speed}
                 {reading.body.temperature === undefined ? '' : `, ${reading.body.temperature}`}
                 <GaugeJudged {...reading} />
               </li>

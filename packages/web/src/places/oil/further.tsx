@@ -1,9 +1,11 @@
+import { FoldOut } from '../../parts/fold-out.tsx';
 import { Circuit } from './circuit.tsx';
 import { DiagnosisSection } from './diagnosis.tsx';
 import { FirstStart } from './first-start.tsx';
 import { Flows } from './flows.tsx';
 import { Plan } from './plan.tsx';
 import type { Prediction } from './prediction.ts';
+import { SpeedTemperature } from './speed-temperature.tsx';
 
 /** What follows from the prediction and need not be there with the first figure; the stop rules stand without it. */
 export function Further({ prediction }: { readonly prediction?: Prediction | undefined }) {
@@ -15,6 +17,9 @@ export function Further({ prediction }: { readonly prediction?: Prediction | und
             <Flows prediction={prediction} />
             <Circuit prediction={prediction} />
           </div>
+          <FoldOut summary="Over speed and temperature">
+            {() => <SpeedTemperature prediction={prediction} />}
+          </FoldOut>
           <Plan />
         </>
       ) : null}

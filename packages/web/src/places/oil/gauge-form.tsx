@@ -15,6 +15,8 @@ const WHEN = [
 
 type When = (typeof WHEN)[number]['when'];
 
+export const nameOfWhen = (when: When): string => WHEN.find((one) => one.when === when)?.name ?? when;
+
 /** What a real gauge showed. */
 export function GaugeForm() {
   const [pressure, setPressure] = useState('');
