@@ -142,3 +142,19 @@ it('is printed although a photograph is damaged or not there, and says so', asyn
     'The picture is not here.',
   );
 });
+
+it('prints stair, calibration, films, priming and the stop rules, and that no repair was offered', () => {
+  for (const words of [
+    'Pressure stair, at 600 rpm',
+    'Fair share of the loss, psi',
+    'No repair was offered at a price',
+    'Calibrated by 1 gauge reading',
+    'Film temperatures and least films',
+    'Priming before the first start',
+    'never with grease',
+    'Stop rules, read before the key is turned',
+    // Nothing was measured, so the engine is taken as new, and the gauge says that it is not.
+    'LOWER than expected',
+  ])
+    says(words);
+});

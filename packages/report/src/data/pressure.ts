@@ -20,7 +20,7 @@ import type { Prediction, Row } from './prediction.ts';
 import { pressurePicture } from './pressure-picture.ts';
 import { primingPages } from './priming.ts';
 import { stairPages } from './stair.ts';
-import { startUpPages } from './start-up.ts';
+import { STOP_RULES, startUpPages } from './start-up.ts';
 
 function rowLine(book: Book, { condition, measured, asNew }: Row, unit: string) {
   const wanted = wantedPressure(book.sheet, condition);
@@ -99,8 +99,9 @@ function repairBars(book: Book, { circuit, rows, unit }: Prediction) {
 export function pressurePages(book: Book, assessed: Assessment, prediction: Prediction | string | undefined) {
   const oil = book.sheet?.oil;
   const plan = planPages(book, assessed);
-  if (!oil || prediction === undefined) return { why_not: 'The spec sheet has no oil circuit.', plan };
-  if (typeof prediction === 'string') return { why_not: prediction, plan };
+  if (!oil || prediction === undefined)
+    return { why_not: 'The spec sheet has no oil circuit.', plan, rules: STOP_RULES };
+  if (typeof prediction === 'string') return { why_not: prediction, plan, rules: STOP_RULES };
   const grade = oil.grades[oil.fill];
   return {
     why_not: '',

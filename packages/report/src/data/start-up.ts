@@ -13,7 +13,7 @@ import { pressureWords } from '../words/quantity.ts';
 import type { Prediction } from './prediction.ts';
 
 /** Read before the key is turned, every time. */
-const STOP_RULES = [
+export const STOP_RULES = [
   `No pressure on the gauge within ${STOP_AFTER_SECONDS} s of turning: STOP (common practice, no source). Prime again; do not try once more to see.`,
   'Pressure that falls away, or a knock: STOP at once, ignition off.',
   'Lower on the gauge than is expected here: STOP, then look for the cause.',
