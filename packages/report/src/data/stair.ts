@@ -60,6 +60,8 @@ function chartOf(book: Book, row: Row, stair: Stair, unit: string): PressureStai
   };
 }
 
+const NO_STAIR = { unit: '', as_new: '', now: '', lost: '', treads: [], rests_on: '', alt: '', svg: '' };
+
 function sharesWords({ exact, orders, doubted, treads }: Stair, unit: string): string {
   const way = exact
     ? `All orders of the ${treads.length} repairs are counted.`
@@ -70,10 +72,20 @@ function sharesWords({ exact, orders, doubted, treads }: Stair, unit: string): s
 }
 
 /** How the loss of pressure at hot idle is shared among the repairs, beside what each brings alone. */
-export function stairPages(book: Book, { circuit, rows, unit }: Prediction) {
-  const idle = rows[0];
+export function stairPages(book: Book, prediction: Prediction) {
+  const idle = prediction.rows[0];
   if (!idle) return null;
-  const stair = pressureStair(circuit, idle.condition, { seed: SEED });
+  try {
+    const stair = pressureStair(prediction.circuit, idle.condition, { seed: SEED });
+    return { why_not: '', ...stairPage(book, idle, stair, prediction.unit) };
+  } catch (error) {
+    // Some of the repairs may leave a circuit without a balance, though as it is it has one.
+    if (!(error instanceof RangeError)) throw error;
+    return { why_not: `The loss cannot be shared out: ${error.message}`, ...NO_STAIR };
+  }
+}
+
+function stairPage(book: Book, idle: Row, stair: Stair, unit: string) {
   const decimals = pressureDecimals(unit);
   const plain = (pascals: number): string => inUnit(pascals, unit).toFixed(decimals);
   const treads = printedTreads(stair, unit).map(({ tread, words }) => ({
