@@ -5,7 +5,14 @@ import { asFittedNow } from '../assess/selection.ts';
 import { Bench } from '../testing/bench.ts';
 import { inches } from '../testing/tiny-sheet.ts';
 import { type FilledCircuit, filledCircuit } from './circuit.ts';
-import { gaugePressure, gaugePressureSpread, oilShares, repairsOf, sweptFlow } from './pressure.ts';
+import {
+  colderIsLess,
+  gaugePressure,
+  gaugePressureSpread,
+  oilShares,
+  repairsOf,
+  sweptFlow,
+} from './pressure.ts';
 
 const THOU = 25.4e-6;
 const IDLE = { speed: (600 * 2 * Math.PI) / 60, temperature: 273.15 + 93 };
@@ -278,4 +285,10 @@ describe('the pressure at the gauge', () => {
     const delivered = shares.find(({ element }) => element === 'pump')!.flow;
     expect(delivered).toBeLessThan(sweptFlow(circuit, IDLE)!);
   });
+});
+
+it('tells where a colder gauge stands under a hotter one at the same speed', () => {
+  const row = (speed: number, temperature: number, value: number) => ({ speed, temperature, value });
+  expect(colderIsLess([row(1, 20, 5), row(1, 90, 4), row(2, 20, 6), row(2, 90, 6.5)])).toBe(true);
+  expect(colderIsLess([row(1, 20, 5), row(1, 90, 4), row(2, 90, 9)])).toBe(false);
 });

@@ -173,3 +173,11 @@ export function sweptFlow({ network }: FilledCircuit, running: Running): number 
   const swept = idealDelivery(network, running.speed);
   return swept > 0 ? swept : undefined;
 }
+
+/** A cold gauge under a hot one: so it is where a valve holds the pressure at the pump, and thick oil loses more from there. */
+export const colderIsLess = (rows: readonly (Running & { readonly value: number })[]): boolean =>
+  rows.some((row) =>
+    rows.some(
+      (other) => other.speed === row.speed && other.temperature < row.temperature && other.value < row.value,
+    ),
+  );

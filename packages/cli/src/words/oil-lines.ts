@@ -1,5 +1,6 @@
 import {
   type Book,
+  colderIsLess,
   type FilledCircuit,
   gaugeReadingsAt,
   oilShares,
@@ -55,6 +56,7 @@ export function oilLines(prediction: Prediction): string[] {
     '',
     ...pressureTable(prediction, unit),
     ...curveLines(book, rows, unit),
+    ...colderLines(rows),
     ...repairLines(prediction, unit),
     ...flowLines(circuit, rows[0]?.condition),
     ...heading('What this rests on'),
@@ -103,6 +105,15 @@ function pressureTable({ book, rows }: Prediction, unit: string): string[] {
     '  ',
   );
 }
+
+/** What looks wrong and is not. */
+const colderLines = (rows: readonly Row[]): string[] =>
+  colderIsLess(rows.map(({ condition, measured }) => ({ ...condition, value: measured.value })))
+    ? [
+        '  Cold can show less than hot at speed: the relief valve holds the pressure at the pump, and thick oil',
+        '  loses more of it on the way to the gauge.',
+      ]
+    : [];
 
 const MARKS = ['●', '○', '◆', '◇'];
 

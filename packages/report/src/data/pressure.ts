@@ -35,7 +35,6 @@ function rowLine(book: Book, { condition, measured, asNew }: Row, unit: string) 
     wanted: wanted ? rangeWords(wanted.printed.lower, wanted.printed.upper) : '',
     source: wanted ? Object.values(sourceWords(book, wanted.printed.source)).join(', ') : '',
     verdict: (wanted && pressureVerdict(wanted, measured)) ?? '',
-    verdict_new: (wanted && pressureVerdict(wanted, asNew)) ?? '',
   };
 }
 

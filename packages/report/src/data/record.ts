@@ -16,6 +16,7 @@ import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { bandWords, limitWords, valueWords } from '../words/quantity.ts';
 import { sourceWords } from '../words/source.ts';
 import { doubtWords } from './doubt.ts';
+import { isReadElsewhere } from './other-states.ts';
 import { witnessLines } from './witnesses.ts';
 
 /** `as it came`, `new, .030 over`, `ground, machined, .010 under` */
@@ -197,7 +198,8 @@ function untouchedWords(
         : ` at ${places.join(', ')}`;
   const all = places.length > 1 && where === ' anywhere' ? ` (${places.length} places)` : '';
   const why = names.length === 0 ? '' : `; it waits for ${names.join(', ')}`;
-  return `${where}${all}${why}`.replace(/^[ ;]+/, '');
+  const fitted = isReadElsewhere(book, judgements, characteristic.id) ? ' on the parts fitted' : '';
+  return `${where}${all}${fitted}${why}`.replace(/^[ ;]+/, '');
 }
 
 type ReadingLine = ReturnType<typeof readingLine>;

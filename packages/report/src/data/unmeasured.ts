@@ -1,5 +1,6 @@
 import { type Assessed, type Book, type Characteristic, type Place, placesOf, placeText } from '@fettle/book';
 import { placeWords } from '../words/entry.ts';
+import { isReadElsewhere } from './other-states.ts';
 
 /** A characteristic with the places of it that are still to be measured. */
 export interface Unmeasured {
@@ -47,7 +48,12 @@ export const unmeasuredPages = (book: Book, judgements: readonly Assessed[]) =>
     line: characteristic.line ?? '',
     name: characteristic.name,
     id: characteristic.id,
-    what: characteristic.kind === 'seen' ? 'not seen' : 'not read',
+    what:
+      characteristic.kind === 'seen'
+        ? 'not seen'
+        : isReadElsewhere(book, judgements, characteristic.id)
+          ? 'not read on the parts fitted'
+          : 'not read',
     places:
       characteristic.places.length === 0
         ? ''

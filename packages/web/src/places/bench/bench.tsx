@@ -91,9 +91,11 @@ function Next() {
       </section>
     );
   const judgement = judgementAt(step.characteristic, step.place);
-  const instrument = instrumentOf(step.characteristic);
   const isUndecided =
     undecided.some(({ key }) => key === step.key) && !unread.some(({ key }) => key === step.key);
+  // What would decide is what to pick up, not what was used before.
+  const decider = isUndecided && judgement?.next?.move === 'use-instrument' ? judgement.next : undefined;
+  const instrument = decider ?? instrumentOf(step.characteristic);
   const at = placeWords(step.characteristic, step.place);
   return (
     <section class="next">
@@ -116,7 +118,8 @@ function Next() {
       </a>
       {isUndecided && judgement?.next ? <p>{moveWords(judgement, judgement.next)}</p> : null}
       <p class="soft">
-        {unread.length} {unread.length === 1 ? 'place' : 'places'} to read, {undecided.length} to decide.
+        {unread.length} {unread.length === 1 ? 'place' : 'places'} to read, {undecided.length} that a reading
+        would decide.
       </p>
     </section>
   );

@@ -6,7 +6,6 @@ import { Verdict } from '../../parts/verdict.tsx';
 import { WhoLine } from '../../parts/who-line.tsx';
 import { Working } from '../../parts/working.tsx';
 import { hashOf, route } from '../../route.ts';
-import { who } from '../../state/desk.ts';
 import { book, job } from '../../state/job.ts';
 import { approach, issues, lastMade, partEnteredAsFound, saying, undo } from '../../state/measuring.ts';
 import {
@@ -32,11 +31,13 @@ const boreMap = () => import('./bore-map.tsx').then(({ BoreMap }) => BoreMap);
 
 /** The step the address names; undefined where the sheet has no such place. */
 function stepHere(): Step | undefined {
-  const [id, at = ''] = route.value.rest;
+  // An address written by hand may have the place in parts.
+  const [id, ...parts] = route.value.rest;
+  const at = parts.join('/');
   const characteristic = id === undefined ? undefined : book.value.characteristics.get(id);
   if (!characteristic) return undefined;
   const place = placeFrom(book.value.sheet ?? { axes: {} }, characteristic, at);
-  if (!place.ok) return undefined;
+  if (!place.ok || characteristic.places.some((axis) => place.value[axis] === undefined)) return undefined;
   return { key: keyOf(characteristic.id, place.value), characteristic, place: place.value };
 }
 
@@ -55,7 +56,10 @@ export function Measurement() {
     return (
       <main class="measure">
         <h1>No such place</h1>
-        <p>The spec sheet has nothing of that name. Go back to the bench.</p>
+        <p>
+          The spec sheet has nothing of that name, or the place is not whole. Go back to the bench and take it
+          from there.
+        </p>
       </main>
     );
   return <Place step={step} />;
@@ -78,11 +82,10 @@ function Place({ step }: { readonly step: Step }) {
       </div>
       {read ? (
         <div class="say">
-          {who.value === '' ? <WhoLine /> : null}
           {isFitted(step) ? null : <PartLine step={step} />}
           <Saying step={step} />
           {isFitted(step) ? <PartLine step={step} /> : null}
-          {who.value === '' ? null : <WhoLine />}
+          <WhoLine />
         </div>
       ) : null}
       {hasMap(characteristic) ? <Lazy load={boreMap} given={{ characteristic }} /> : null}

@@ -1,4 +1,4 @@
-import { repairsOf } from '@fettle/book';
+import { colderIsLess, repairsOf } from '@fettle/book';
 import { useMemo } from 'preact/hooks';
 import { Lazy } from '../../parts/lazy.tsx';
 import { assessed, book } from '../../state/job.ts';
@@ -66,6 +66,9 @@ function Shown({ prediction }: { readonly prediction: Prediction }) {
             The bands are what the readings leave open, at about 95 %. The circuit’s own constants (discharge
             coefficients, eccentricities, film temperatures, leak paths) are assumed and carry no band: a real
             gauge outranks all of this.
+            {colderIsLess(rows.map((row) => ({ ...row, value: row.measured.value })))
+              ? ' Cold can show less than hot at speed: the relief valve holds the pressure at the pump, and thick oil loses more of it on the way to the gauge.'
+              : ''}
             {missing.length > 0 ? ` Not measured, taken as new: ${missing.join(', ')}.` : ''}
           </p>
         </section>
