@@ -69,6 +69,8 @@ it('never draws what is no number, keeps within its width, and says its words es
         for (const [, x] of drawn.matchAll(/cx="(-?[\d.]+)"/g)) expect(Number(x)).toBeGreaterThanOrEqual(0);
       },
     ),
+    // A load so small that one over it is beyond numbers.
+    { examples: [[[[0, 5e-324]], '', 100]] },
   );
 });
 

@@ -73,10 +73,11 @@ function panel(
   const captions = curve.most ? wrapped(curve.most.text, label, side - label * 1.4) : [];
   const radius = side / 2 - small * 2.2;
   const centre = { x: left + side / 2, y: top + names.length * label * 1.3 + small * 0.8 + side / 2 };
-  const scale = reach > 0 ? radius / reach : 0;
+  // Divided first: a reach next to nothing has no finite inverse.
+  const share = (value: number): number => (reach > 0 ? radius * (value / reach) : 0);
   const at = ([x, y]: readonly [number, number]): [number, number] => [
-    centre.x + y * scale,
-    centre.y - x * scale,
+    centre.x + share(y),
+    centre.y - share(x),
   ];
   const points = curve.points.filter(isPoint);
   const place = (index: number): readonly [number, number] | undefined => {
