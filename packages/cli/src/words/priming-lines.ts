@@ -1,4 +1,4 @@
-import type { Book, Priming, PrimingDrive } from '@fettle/book';
+import { type Book, type Priming, type PrimingDrive, STOP_AFTER_SECONDS } from '@fettle/book';
 import { expanded, inUnit, printQuantity, type Uncertain } from '@fettle/core';
 import { heading, table, wrapped } from './table.ts';
 
@@ -50,7 +50,7 @@ export function primingSteps(book: Book, priming: Priming): string[] {
     'Fill the filter and, where it can be reached, the gallery with oil.',
     `Plugs out, ignition and fuel off. Drive the pump by a drill at about ${rpm(drill.speed)} of the pump${book.sheet?.oil?.priming?.drill === undefined ? ' (a guess for a hand drill; the sheet says nothing)' : ''}, else crank on the starter in short turns. ${turning(book)}`,
     `Pressure should show within about ${Math.max(1, Math.ceil(drill.fill))} s on the drill and ${Math.max(1, Math.ceil(priming.drives[0]!.fill))} s on the starter once oil is at the pump: so long its passages take to fill, and what is not on the sheet takes longer.`,
-    'STOP after 10 s without pressure (common practice, no source): prime again, then look for a leak in the suction or a pump on dry gears. Do not start the engine to find out.',
+    `STOP after ${STOP_AFTER_SECONDS} s without pressure (common practice, no source): prime again, then look for a leak in the suction or a pump on dry gears. Do not start the engine to find out.`,
   ];
 }
 

@@ -1,4 +1,4 @@
-import { type Book, type Priming, type PrimingDrive, priming } from '@fettle/book';
+import { type Book, type Priming, type PrimingDrive, priming, STOP_AFTER_SECONDS } from '@fettle/book';
 import { expanded, inUnit, printQuantity, type Uncertain } from '@fettle/core';
 import type { Prediction } from './prediction.ts';
 
@@ -83,6 +83,6 @@ function stepsOf(book: Book, { drives }: Priming): string[] {
           `Pressure should show within about ${seconds(drill)} on the drill and ${seconds(starter)} on the starter once oil is at the pump: so long its passages take to fill, and what is not on the sheet takes longer.`,
         ]
       : []),
-    'STOP after 10 s without pressure (common practice, no source): prime again, then look for a leak in the suction or a pump on dry gears. Do not start the engine to find out.',
+    `STOP after ${STOP_AFTER_SECONDS} s without pressure (common practice, no source): prime again, then look for a leak in the suction or a pump on dry gears. Do not start the engine to find out.`,
   ];
 }
