@@ -1,8 +1,11 @@
 import {
   type Issue,
+  type Metre,
   type NewtonMetre,
   type Outcome,
+  type Pascal,
   parseQuantity,
+  type QuantityKind,
   type TorqueAdvice,
   torqueAdvice,
   torqueQuestion,
@@ -57,7 +60,18 @@ const caseOf = (fastener: Fastener) => ({
   grade: fastener.grade,
   condition: fastener.nut_factor === undefined ? fastener.condition : undefined,
   nutFactor: fastener.nut_factor,
+  hole: fastener.into && {
+    designation: fastener.into.thread,
+    engagement: siOf(fastener.into.engagement, 'length') as Metre | undefined,
+    tensile: siOf(fastener.into.tensile_strength, 'pressure') as Pascal | undefined,
+  },
 });
+
+/** What a sheet's quantity is in SI; its faults were found when the sheet was read. */
+function siOf(text: string | undefined, kind: QuantityKind): number | undefined {
+  const read = text === undefined ? undefined : parseQuantity(text, kind);
+  return read?.ok ? read.value.value : undefined;
+}
 
 /** The question a torque raises before it is logged: so large that a unit has probably slipped. */
 export function questionOfTorque(fastener: Fastener, torque: string): Issue | undefined {

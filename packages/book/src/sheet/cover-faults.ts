@@ -39,6 +39,19 @@ export function coverFaults(sheet: SpecSheet, faults: Faults): void {
   }
 }
 
+/** A thread of a form that is not known here may stand on a sheet: it is kept, named unknown and never reckoned with. */
+function threadFaults(
+  text: string | undefined,
+  at: readonly (string | number)[],
+  fastener: string,
+  faults: Faults,
+): void {
+  const thread = text === undefined ? undefined : threadFrom(text);
+  if (thread === undefined || thread.ok) return;
+  for (const { code, got, wanted, message } of thread.issues)
+    if (code !== 'thread/unknown-form') faults.add('thread', at, got, wanted, `${fastener}: ${message}`);
+}
+
 export function fastenerFaults(sheet: SpecSheet, faults: Faults): void {
   faults.unique(
     sheet.fasteners.map(({ id }) => id),
@@ -66,11 +79,22 @@ export function fastenerFaults(sheet: SpecSheet, faults: Faults): void {
         'lower at or under upper',
         `${f.id}: the lower torque is above the upper one. Exchange or correct them.`,
       );
-    if (f.thread !== undefined) {
-      const thread = threadFrom(f.thread);
-      if (!thread.ok)
-        for (const issue of thread.issues)
-          faults.add('thread', [...path, 'thread'], issue.got, issue.wanted, `${f.id}: ${issue.message}`);
+    threadFaults(f.thread, [...path, 'thread'], f.id, faults);
+    threadFaults(f.into?.thread, [...path, 'into', 'thread'], f.id, faults);
+    for (const [key, kind] of [
+      ['engagement', 'length'],
+      ['tensile_strength', 'pressure'],
+    ] as const) {
+      const at = [...path, 'into', key];
+      const value = faults.quantity(f.into?.[key], kind, at, `${f.id}, ${key}`);
+      if (value !== undefined && value <= 0)
+        faults.add(
+          'hole-figure-sign',
+          at,
+          f.into?.[key] ?? '',
+          'above zero',
+          `${f.id}: ${key} must be above zero. Correct it.`,
+        );
     }
   }
 }

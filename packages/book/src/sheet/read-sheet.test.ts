@@ -290,6 +290,12 @@ const faulty: [what: string, value: unknown, code: string, at: string, got?: str
     'five sixteenths',
   ],
   [
+    'a hole with less than no thread in it',
+    { ...good, fasteners: [{ ...good.fasteners[0], into: { engagement: '0 mm' } }] },
+    'hole-figure-sign',
+    '/fasteners/0/into/engagement',
+  ],
+  [
     'a fill of an unknown oil',
     { ...good, oil: { ...good.oil, fill: 'sae-40' } },
     'unknown-grade',
@@ -310,6 +316,11 @@ const faulty: [what: string, value: unknown, code: string, at: string, got?: str
     '0 deg',
   ],
 ];
+
+it('a thread of a form that is not known here may stand on a sheet: no advice is given on it, and the sheet loads', () => {
+  const cycle = { ...good.fasteners[0], thread: '5/16-26', into: { thread: '5/16-22 BSW' } };
+  expect(readSheet({ ...good, fasteners: [cycle] }).ok).toBe(true);
+});
 
 describe('what a schema cannot see is found, with where and what came', () => {
   for (const [what, value, code, at, got] of faulty)

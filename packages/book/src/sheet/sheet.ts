@@ -107,6 +107,19 @@ const fastenerSchema = z.strictObject({
   grade: z.string().max(40).optional(),
   condition: z.string().max(40).optional().describe('dry, oiled … decides the nut factor'),
   nut_factor: z.number().positive().optional().describe('where the sheet states one'),
+  into: z
+    .strictObject({
+      thread: z
+        .string()
+        .max(40)
+        .optional()
+        .describe('of the hole, where it was found out on its own; the screw’s when absent'),
+      engagement: quantity.optional().describe('full thread in the hole'),
+      tensile_strength: quantity.optional().describe('of the part that is tapped'),
+      material: z.string().max(80).optional(),
+    })
+    .optional()
+    .describe('the hole it is turned into, where that is not a nut as strong as itself'),
   torque: z.strictObject({ lower: quantity, upper: quantity.optional() }),
   places: z.array(z.string()).default([]),
   passes: z.int().positive().default(1),

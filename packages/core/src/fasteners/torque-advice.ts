@@ -4,6 +4,7 @@ import { threadFrom } from './designation.ts';
 import { type NutFactor, nutFactor, statedNutFactor, THREAD_CONDITIONS } from './nut-factor.ts';
 import { preloadByNutFactor } from './preload.ts';
 import { type FastenerStrength, fastenerStrength } from './strength.ts';
+import { holeStripLoad, type TappedHole, threadMismatch, threadOfHole } from './tapped-hole.ts';
 import { stressArea, type Thread } from './thread.ts';
 
 /** What is known of a fastener and the torque somebody means to give it. */
@@ -14,6 +15,8 @@ export interface TorqueCase {
   /** Of the thread and face, as in `THREAD_CONDITIONS`; not together with `nutFactor`. */
   readonly condition?: string | undefined;
   readonly nutFactor?: number | undefined;
+  /** Where it is turned into a part rather than a nut of its own strength. */
+  readonly hole?: TappedHole | undefined;
 }
 
 export interface TorqueAdvice {
@@ -26,12 +29,16 @@ export interface TorqueAdvice {
   readonly stress?: Pascal;
   readonly proofFraction?: number;
   readonly proofFractionAtLowFriction?: number;
+  /** Preload over what strips the thread of the hole, where engagement and material are known. */
+  readonly stripFraction?: number;
 }
 
 interface Known {
   readonly factor: NutFactor | undefined;
   readonly thread: Thread | undefined;
   readonly strength: FastenerStrength | undefined;
+  readonly holeThread: Thread | undefined;
+  readonly holeStrips: Newton | undefined;
 }
 
 /**
@@ -43,7 +50,9 @@ interface Known {
 export function torqueAdvice(asked: TorqueCase): Outcome<TorqueAdvice> {
   const read = known(asked);
   if (!read.ok) return read;
-  const { factor, thread, strength } = read.value;
+  const { factor, thread, strength, holeThread, holeStrips } = read.value;
+  const mismatch = thread && holeThread ? threadMismatch(thread, holeThread) : undefined;
+  if (mismatch !== undefined) return ok({ advice: 'refused', reasons: [mismatch] });
   const missing = [
     ...(thread ? [] : ['the thread size']),
     ...(strength || asked.grade ? [] : ['the grade']),
@@ -52,10 +61,16 @@ export function torqueAdvice(asked: TorqueCase): Outcome<TorqueAdvice> {
   if (!thread || !factor) return ok({ advice: 'no-verdict', reasons: [lacking(missing)] });
   const preload = preloadByNutFactor(asked.torque, factor.nominal, thread.major);
   const stress = pascal(preload / stressArea(thread));
-  if (!strength) return ok({ advice: 'no-verdict', reasons: [lacking(missing)], factor, preload, stress });
+  const stripFraction = holeStrips === undefined ? undefined : preload / holeStrips;
+  const strips = stripFraction === undefined ? undefined : strippedBy(stripFraction, factor);
+  const inHole = { factor, preload, stress, ...(stripFraction !== undefined && { stripFraction }) };
+  if (!strength) {
+    const reasons = [...(strips ? [strips.reason] : []), lacking(missing)];
+    return ok({ advice: strips?.advice ?? 'no-verdict', reasons, ...inHole });
+  }
   const proofFraction = stress / strength.proof;
   const proofFractionAtLowFriction = (proofFraction * factor.nominal) / factor.low;
-  const figures = { factor, preload, stress, proofFraction, proofFractionAtLowFriction };
+  const figures = { ...inHole, proofFraction, proofFractionAtLowFriction };
   const at = (fraction: number, k: number) =>
     `${percent(fraction)} of proof at a nut factor of ${k.toFixed(2)}`;
   const of = `On ${thread.designation} ${strength.grade} this torque gives`;
@@ -69,17 +84,43 @@ export function torqueAdvice(asked: TorqueCase): Outcome<TorqueAdvice> {
       ...figures,
     });
   }
+  if (strips?.advice === 'refused') return ok({ advice: 'refused', reasons: [strips.reason], ...figures });
   if (proofFractionAtLowFriction > 1) {
     return ok({
       advice: 'cautioned',
       reasons: [
         `${of} ${at(proofFraction, factor.nominal)}, but ${at(proofFractionAtLowFriction, factor.low)}, ` +
           'which these surfaces may well have. Make sure of the condition of the threads.',
+        ...(strips ? [strips.reason] : []),
       ],
       ...figures,
     });
   }
+  if (strips) return ok({ advice: strips.advice, reasons: [strips.reason], ...figures });
   return ok({ advice: 'advised', reasons: [`${of} ${at(proofFraction, factor.nominal)}.`], ...figures });
+}
+
+/** What the preload does to the thread of the hole; nothing when it holds even with the friction as low as it may be. */
+function strippedBy(
+  fraction: number,
+  factor: NutFactor,
+): { advice: 'cautioned' | 'refused'; reason: string } | undefined {
+  const atLow = (fraction * factor.nominal) / factor.low;
+  if (fraction > 1) {
+    return {
+      advice: 'refused',
+      reason:
+        `This torque pulls the screw with ${percent(fraction)} of what strips the thread of its hole at a nut factor of ` +
+        `${factor.nominal.toFixed(2)}. It needs more thread in engagement, a stronger insert, or less torque.`,
+    };
+  }
+  if (atLow <= 1) return undefined;
+  return {
+    advice: 'cautioned',
+    reason:
+      `This torque pulls the screw with ${percent(fraction)} of what strips the thread of its hole, but ` +
+      `${percent(atLow)} at a nut factor of ${factor.low.toFixed(2)}, which these surfaces may well have.`,
+  };
 }
 
 /**
@@ -115,6 +156,10 @@ function known(asked: TorqueCase): Outcome<Known> {
   const strength =
     thread?.ok && asked.grade !== undefined ? fastenerStrength(asked.grade, thread.value.major) : undefined;
   if (strength && !strength.ok) issues.push(...strength.issues);
+  const holeThread = asked.hole && threadOfHole(asked.hole);
+  if (holeThread && !holeThread.ok) issues.push(...holeThread.issues);
+  const holeStrips = asked.hole && thread?.ok ? holeStripLoad(thread.value, asked.hole) : undefined;
+  if (holeStrips && !holeStrips.ok) issues.push(...holeStrips.issues);
   if (!(asked.torque > 0 && Number.isFinite(asked.torque))) {
     issues.push({
       code: 'torque/not-positive',
@@ -129,6 +174,8 @@ function known(asked: TorqueCase): Outcome<Known> {
     factor: factor.ok ? factor.value : undefined,
     thread: thread?.ok ? thread.value : undefined,
     strength: strength?.ok ? strength.value : undefined,
+    holeThread: holeThread?.ok ? holeThread.value : undefined,
+    holeStrips: holeStrips?.ok ? holeStrips.value : undefined,
   });
 }
 
