@@ -94,6 +94,13 @@ export interface Book {
   readonly orders: readonly (Written<'order'> & { readonly receipts: readonly string[] })[];
   /** Repairs on offer by their own ids, the later word on each. */
   readonly offers: ReadonlyMap<string, Written<'repair-offered'>>;
+  /** What can be bought, by its own id. */
+  readonly supplies: ReadonlyMap<string, Written<'supply-offered'>>;
+  /** What is wanted beside the parts decided on, by need. */
+  readonly wants: ReadonlyMap<string, Written<'supply-wanted'>>;
+  /** What an hour or a delivery costs, by the party’s name. */
+  readonly terms: ReadonlyMap<string, Written<'terms-given'>>;
+  readonly tasks: ReadonlyMap<string, Written<'task-planned'>>;
   readonly covers: ReadonlyMap<string, CoverOnRecord>;
   readonly notes: readonly Written<'note'>[];
   readonly photos: readonly Written<'photo'>[];

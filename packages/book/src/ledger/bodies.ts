@@ -62,6 +62,9 @@ const restored = z.strictObject({
   size: z.string().max(60).optional().describe('a size of the sheet that moves its limits'),
 });
 
+/** Needs, and how many of each one unit brings. */
+const covered = z.array(z.strictObject({ need: id, count: z.int().positive() })).max(200);
+
 export const BODIES = {
   'job-opened': z.strictObject({
     title: z.string().min(1).max(200),
@@ -175,6 +178,8 @@ export const BODIES = {
     number: z.string().max(200).optional(),
     price: z.number().nonnegative().optional(),
     lead_days: z.number().nonnegative().optional(),
+    supply: id.optional().describe('the supply or the repair on offer that was taken by it'),
+    count: z.int().positive().optional().describe('how many of it; one when absent'),
     note: prose.optional(),
   }),
   'repair-offered': z.strictObject({
@@ -182,6 +187,10 @@ export const BODIES = {
     name: z.string().min(1).max(200),
     price: z.number().nonnegative().describe('in the money of the job'),
     lead_time: said.optional().describe('such as "2 weeks" or "10 days", counted from when it can begin'),
+    soonest: said.optional().describe('the lead time if all goes well'),
+    latest: said.optional().describe('the lead time that is not exceeded unless something breaks'),
+    way: z.enum(['machine', 'replace']).optional().describe('what it does to the parts it restores'),
+    covers: covered.optional().describe('needs that its price covers, such as pistons with a rebore'),
     restores: z.array(restored).max(200).default([]),
     repairs: z
       .array(z.strictObject({ repair: said, value: said.optional(), doubt: said.optional() }))
@@ -198,6 +207,46 @@ export const BODIES = {
     trust: z.enum(['quoted', 'assumed']).describe('the price and the time: said by who offers, or a guess'),
     supplier: z.string().max(200).optional(),
     number: z.string().max(200).optional(),
+    note: prose.optional(),
+  }),
+  'supply-offered': z.strictObject({
+    supply: id.describe('a later entry with the same id takes the place of this one'),
+    name: said,
+    covers: covered
+      .min(1)
+      .describe('a need is a position of the sheet without its place, an offer, or one that was wanted'),
+    price: z.number().nonnegative().describe('of one, in the money of the job'),
+    supplier: said.optional(),
+    number: said.optional().describe('as marked'),
+    lead_time: said.optional().describe('such as "2 weeks"'),
+    soonest: said.optional().describe('the lead time if all goes well'),
+    latest: said.optional().describe('the lead time that is not exceeded unless something breaks'),
+    most: z.int().positive().optional().describe('how many can be had'),
+    substitute_for: said.optional().describe('the supply or number it stands in for'),
+    trust: z.enum(['quoted', 'assumed']).describe('the price and the time: said by who offers, or a guess'),
+    note: prose.optional(),
+  }),
+  'supply-wanted': z.strictObject({
+    need: id.describe('a later entry with the same id takes the place of this one'),
+    name: said,
+    count: z.int().nonnegative().describe('0: no longer wanted'),
+    why: prose.optional(),
+  }),
+  'terms-given': z.strictObject({
+    party: said.describe('a supplier or a shop by name, or "owner"'),
+    hour: z.number().nonnegative().optional().describe('what an hour of its work is worth'),
+    carriage: z.number().nonnegative().optional().describe('charged once, whatever is bought there'),
+    note: prose.optional(),
+  }),
+  'task-planned': z.strictObject({
+    task: id.describe('a later entry with the same id takes the place of this one'),
+    name: said,
+    takes: said.describe('most likely, such as "3 days"'),
+    soonest: said.optional().describe('if all goes well'),
+    latest: said.optional().describe('not exceeded unless something breaks'),
+    needs: z.array(id).max(100).optional().describe('tasks, offers and supplies that come before it'),
+    after_all: z.boolean().optional().describe('begins when everything bought and machined is there'),
+    done: z.boolean().optional(),
     note: prose.optional(),
   }),
   receipt: z.strictObject({ order: entryId, part: id.optional(), note: prose.optional() }),

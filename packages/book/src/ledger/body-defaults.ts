@@ -28,6 +28,10 @@ const FILLED: { readonly [K in Kind]: (body: WrittenBody<K>) => Body<K> } = {
   'torque-pass': asWritten,
   disposition: asWritten,
   order: asWritten,
+  'supply-offered': asWritten,
+  'supply-wanted': asWritten,
+  'terms-given': asWritten,
+  'task-planned': asWritten,
   'repair-offered': ({ restores, repairs, needs, excludes, ...body }) => ({
     ...body,
     restores: (restores ?? []).map((one) => ({ ...one, judged_by: one.judged_by ?? 'new' })),

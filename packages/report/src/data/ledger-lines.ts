@@ -29,7 +29,8 @@ function saying(book: Book, entry: Entry, pages: ReadonlyMap<string, string>): s
     if (key === 'uncertainty') return [`U ${String((value as { expanded?: unknown }).expanded)}`];
     if (key === 'instrument' && entry.kind !== 'instrument-declared' && entry.kind !== 'instrument-checked')
       return [`with ${String(value)}`];
-    if (entry.kind === 'repair-offered' && Array.isArray(value)) return offerWords(key, value);
+    if (['repair-offered', 'supply-offered'].includes(entry.kind) && Array.isArray(value))
+      return offerWords(key, value);
     if (Array.isArray(value)) return [value.map(String).join(', ')];
     if (key === 'pass' || key === 'of') return [`${key} ${String(value)}`];
     if (typeof value === 'object') return [`${key} ${JSON.stringify(value)}`];
@@ -43,7 +44,8 @@ function offerWords(key: string, list: readonly unknown[]): string[] {
   if (list.length === 0) return [];
   const words = list.map((one) => {
     if (typeof one !== 'object' || one === null) return String(one);
-    const { characteristic, repair, value } = one as Record<string, unknown>;
+    const { characteristic, repair, value, need, count } = one as Record<string, unknown>;
+    if (need !== undefined) return `${String(count)} × ${String(need)}`;
     return `${String(characteristic ?? repair)}${value === undefined ? '' : ` to ${String(value)}`}`;
   });
   return [`${key} ${[...new Set(words)].join(', ')}`];

@@ -84,6 +84,12 @@ export function entryWords(book: Book, entry: Entry): string {
       const { name, price } = bodyOf(entry as Entry & { kind: 'repair-offered' });
       return `On offer: ${name}, ${price}`;
     }
+    case 'supply-offered':
+    case 'supply-wanted':
+    case 'task-planned': {
+      const word = { 'supply-offered': 'Can be bought', 'supply-wanted': 'Wanted', 'task-planned': 'Task' };
+      return `${word[entry.kind]}: ${(entry.body as { name: string }).name}`;
+    }
     case 'order':
       return `Ordered: ${bodyOf(entry as Entry & { kind: 'order' }).item}`;
     case 'receipt': {
