@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { contentHash, newEntryId, readSheet, type SpecSheet } from '@fettle/book';
+import { type Body, contentHash, newEntryId, readSheet, type SpecSheet } from '@fettle/book';
 import { failed, type Outcome, ok } from '@fettle/core';
 import { type Bench, memoryBench } from './bench.ts';
 import type { Context } from './context.ts';
@@ -15,7 +15,7 @@ interface Demo {
   readonly who: string;
   /** Unix time of its first entry [ms]; each next one is a minute later. */
   readonly began: number;
-  readonly opened: { title: string; owner: string; story: string; spending_cap: number; due: string };
+  readonly opened: Body<'job-opened'>;
 }
 
 export const DEMOS: Readonly<Record<string, Demo>> = {
@@ -32,6 +32,30 @@ export const DEMOS: Readonly<Record<string, Demo>> = {
         'A travelling library van. The oil light flickers when hot and idling; years ago somebody changed the relief spring and fitted a thin paper pan gasket.',
       spending_cap: 2400,
       due: 'seven weeks, before the summer round',
+    },
+  },
+  castelvar: {
+    folder: '../demo/castelvar/',
+    job: '01965c1e-4000-7000-8000-000000039008',
+    device: 'demo-castelvar',
+    who: 'the rebuilder',
+    began: Date.UTC(2025, 4, 3, 8, 0, 0),
+    opened: {
+      title: 'Castelvar 39-8, alloy V8',
+      owner: 'its driver',
+      story: 'Taken apart by somebody else, years ago; the boxes of bolts came with it.',
+    },
+  },
+  jackdaw: {
+    folder: '../demo/jackdaw/',
+    job: '01965c1e-4000-7000-8000-000000000500',
+    device: 'demo-jackdaw',
+    who: 'the rebuilder',
+    began: Date.UTC(2025, 5, 7, 8, 0, 0),
+    opened: {
+      title: 'Pellworth Jackdaw 500, parallel twin',
+      owner: 'its rider',
+      story: 'A rod seized although the journals measure well, and oil is thrown from the breather.',
     },
   },
 };

@@ -1,0 +1,67 @@
+import { readFileSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type CheckJson, CommandDesk, nameOf } from '../testing/desk.ts';
+
+const desk = new CommandDesk();
+afterAll(() => desk.clear());
+
+const rows = (engine: string, columns: RegExp): string[][] =>
+  readFileSync(new URL(`../../demo/${engine}/README.md`, import.meta.url), 'utf8')
+    .split('\n')
+    .flatMap((line) => columns.exec(line)?.slice(1) ?? [])
+    .reduce<string[][]>((all, cell, i) => {
+      if (i % 3 === 0) all.push([]);
+      all.at(-1)!.push(cell);
+      return all;
+    }, []);
+
+const LOOK = /^\| ([a-z0-9.-]+\.[a-z0-9.@-]+) \| (\S+) \| (.*) \|$/;
+const FASTENER = /^\| ([a-z0-9-]+) \| (refused|advised|cautioned|unknown) \| (.*) \|$/;
+
+describe.each(['castelvar', 'jackdaw'])('the engine %s, of other size and units', (engine) => {
+  let check: CheckJson;
+  beforeAll(async () => {
+    await desk.good('new', '--demo', engine);
+    check = await desk.json<CheckJson>('check', engine);
+  });
+
+  const looks = rows(engine, LOOK);
+  const fasteners = rows(engine, FASTENER);
+
+  it('has its traps written down', () => {
+    expect(looks.length).toBeGreaterThanOrEqual(8);
+    expect(fasteners.length).toBeGreaterThanOrEqual(1);
+  });
+
+  it.each(looks)('%s is %s: %s', (look, status) => {
+    expect(check.judgements.find((one) => nameOf(one) === look)?.status).toBe(status);
+  });
+
+  it.each(fasteners)('torque of %s is %s: %s', (fastener, advice) => {
+    const torque = check.torques.find(({ fastener: name }) => name === fastener);
+    expect(torque?.advice.advice ?? 'unknown').toBe(advice);
+  });
+});
+
+describe('the pressure of the other engines', () => {
+  interface Oil {
+    readonly pressures: { speed: number; temperature: number; as_new: { value: number } }[];
+  }
+
+  it('the V8 with a rotor pump, a filter and its bypass keeps the printed least at hot idle, as new', async () => {
+    const { pressures } = await desk.json<Oil>('oil', 'castelvar');
+    const idle = pressures.find(
+      (one) => Math.abs(one.speed - (700 * Math.PI) / 30) < 1 && one.temperature > 350,
+    );
+    expect(idle!.as_new.value).toBeGreaterThan(1.0e5);
+    expect(idle!.as_new.value).toBeLessThan(4.4e5);
+  });
+
+  it('the twin with a dry sump keeps its 60 psi at 3000, as new, and its scavenge pump is weighed beside it', async () => {
+    const { pressures } = await desk.json<Oil>('oil', 'jackdaw');
+    const fast = pressures.find((one) => Math.abs(one.speed - 100 * Math.PI) < 1 && one.temperature > 340);
+    expect(fast!.as_new.value).toBeGreaterThan(60 * 6894.757);
+    const { out } = await desk.good('oil', 'jackdaw');
+    expect(out).toMatch(/scavenge/i);
+  });
+});
