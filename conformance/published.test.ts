@@ -7,6 +7,7 @@ import { LATER } from './later.ts';
 import { LUBRICATION_RUNNERS } from './lubrication.ts';
 import { METROLOGY_RUNNERS } from './metrology.ts';
 import { PRIMING_RUNNERS } from './priming.ts';
+import { REPEATABILITY_RUNNERS } from './repeatability.ts';
 import { SPRING_RUNNERS } from './springs.ts';
 
 const FILES: readonly (readonly [string, Runners])[] = [
@@ -15,6 +16,7 @@ const FILES: readonly (readonly [string, Runners])[] = [
   ['journal-bearing', BEARING_RUNNERS],
   ['fasteners', { ...FASTENER_RUNNERS, ...SPRING_RUNNERS }],
   ['metrology-geometry', METROLOGY_RUNNERS],
+  ['repeatability', REPEATABILITY_RUNNERS],
   ['form-and-matching', FORM_AND_MATCHING_RUNNERS],
 ];
 

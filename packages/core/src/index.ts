@@ -140,7 +140,22 @@ export {
   triesFor,
   triesLeft,
 } from './metrology/feeler.ts';
+export {
+  type GaugeStudy,
+  gaugeStudy,
+  POOL_ABOVE,
+  type StudyLine,
+  type StudySource,
+} from './metrology/gauge-study.ts';
+export {
+  type BudgetTerm,
+  type InstrumentBudget,
+  instrumentBudget,
+  LIMIT_DIVISOR,
+} from './metrology/instrument-budget.ts';
+export { type LeafStack, leafStacks, stackUncertainty } from './metrology/leaf-stack.ts';
 export type { Limits } from './metrology/limits.ts';
+export * from './metrology/limits-of-error.ts';
 export { normalisedError, type Pooled, pooled } from './metrology/pooling.ts';
 export { capabilityIndex, type Production, type SharedRisk, sharedRisk } from './metrology/shared-risk.ts';
 export { type Cut, cutByBracket } from './metrology/soft-bracket.ts';
@@ -193,6 +208,7 @@ export { CORK_SQUEEZE, squeezeFraction } from './seals/squeeze.ts';
 export { SOURCES } from './sources/index.ts';
 export type { Source, Sources } from './sources/source.ts';
 export * from './springs/coil-spring.ts';
+export { lagOneCorrelation } from './uncertainty/drift.ts';
 export {
   fromExpanded,
   fromHalfWidth,
@@ -222,6 +238,7 @@ export {
   type Uncertain,
   uncertain,
 } from './uncertainty/uncertain.ts';
+export { varianceRatioAbove } from './uncertainty/variance-ratio.ts';
 export * from './units/kinds.ts';
 export { type Written, writtenNumber } from './units/number.ts';
 export { missingUnit, parseQuantity, type Quantity } from './units/quantity.ts';
