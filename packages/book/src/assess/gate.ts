@@ -66,7 +66,13 @@ function reasonsOf(judgement: Judgement): Reason[] {
     ];
   }
   if (status === 'out') return [{ code: 'verdict/out', about, message: `${name}: out` }];
-  return [{ code: 'verdict/cannot-tell', about, message: `${name}: cannot tell` }];
+  return [
+    {
+      code: 'verdict/cannot-tell',
+      about,
+      message: `${name}: cannot tell${judgement.again.length > 0 ? ', to be taken again' : ''}`,
+    },
+  ];
 }
 
 function torqueReasons({ fastener, advice, unlogged }: TorqueAssessment): Reason[] {

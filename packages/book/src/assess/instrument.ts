@@ -1,15 +1,17 @@
 import { parseQuantity, type QuantityKind, type Term, term } from '@fettle/core';
-import type { Written } from '../fold/book.ts';
+import type { Book, Written } from '../fold/book.ts';
 
 /**
- * The doubt an instrument puts into one reading, as two terms: the share common to all its readings, which cancels
- * in a difference and adds in a stack, and each reading's own.
+ * The doubt an instrument puts into one reading: the share common to all its readings, which cancels in a difference
+ * and adds in a stack, and each reading's own. Of an instrument that was set in another or is read by it, the other's
+ * common error is part of the common share, under the other's name: between the two it cancels.
  *
  * @param value    as read [SI of kind]
  * @param reading  id of the entry, which names the reading's own share
  * @returns        undefined when the instrument's uncertainty does not fit the kind of quantity
  */
 export function instrumentTerms(
+  instruments: Book['instruments'],
   instrument: Written<'instrument-declared'>,
   kind: QuantityKind,
   value: number,
@@ -17,10 +19,16 @@ export function instrumentTerms(
 ): readonly Term[] | undefined {
   const u = standardUncertaintyOf(instrument, kind, value);
   if (u === undefined) return undefined;
-  const { common_share: share } = instrument.body.uncertainty;
+  const { set_in: setter, instrument: id, uncertainty } = instrument.body;
+  const other = instruments.get(setter ?? '');
+  const uOther = (other && standardUncertaintyOf(other, kind, value)) ?? 0;
+  const lent = Math.min(u ** 2, uOther ** 2 * (other?.body.uncertainty.common_share ?? 0));
+  const common = Math.max(0, u ** 2 * uncertainty.common_share - lent);
+  const own = Math.max(0, u ** 2 - common - lent);
   return [
-    term(`instrument:${instrument.body.instrument}`, u * Math.sqrt(share)),
-    term(`reading:${reading}`, u * Math.sqrt(1 - share)),
+    term(`instrument:${setter}`, Math.sqrt(lent)),
+    term(`instrument:${id}`, Math.sqrt(common)),
+    term(`reading:${reading}`, Math.sqrt(own), 'normal', uncertainty.own_dof),
   ].filter(({ u }) => u !== 0);
 }
 

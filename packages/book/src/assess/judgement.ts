@@ -41,6 +41,8 @@ export interface Judgement {
   readonly missing: Known['missing'];
   readonly states: readonly PartState[];
   readonly consistent: boolean;
+  /** Readings it rests on that are to be taken again, since the check of their instrument failed. */
+  readonly again: readonly string[];
   readonly cautions: readonly Caution[];
 }
 
@@ -78,9 +80,12 @@ function memberVerdicts(
   characteristic: Characteristic,
   known: Known,
   size: string | undefined,
+  again: ReadonlySet<string>,
 ): Pick<Member, 'verdicts' | 'alone'> {
-  const together = verdictsOf(characteristic, known.operand, known.cut, size);
-  const alone = known.witnesses.map(({ operand }) => verdictsOf(characteristic, operand, undefined, size));
+  const together = withheld(known.entries, again, verdictsOf(characteristic, known.operand, known.cut, size));
+  const alone = known.witnesses.map(({ operand, entries }) =>
+    withheld(entries, again, verdictsOf(characteristic, operand, undefined, size)),
+  );
   if (known.consistent) return { verdicts: together, alone };
   const heard = alone.filter((_, i) => known.witnesses[i]?.operand.kind !== 'missing');
   const verdicts = Object.fromEntries(
@@ -90,6 +95,14 @@ function memberVerdicts(
     }),
   );
   return { verdicts, alone };
+}
+
+/** No verdict rests on what is to be taken again. */
+function withheld(entries: readonly string[], again: ReadonlySet<string>, verdicts: Verdicts): Verdicts {
+  if (!entries.some((id) => again.has(id))) return verdicts;
+  return Object.fromEntries(
+    Object.entries(verdicts).map(([set, verdict]) => [set, { ...verdict, verdict: 'cannot-tell' as const }]),
+  );
 }
 
 const RANK: Readonly<Record<Answer, number>> = { out: 0, 'cannot-tell': 1, in: 2 };
@@ -143,6 +156,7 @@ function seenJudgement(reckoning: Reckoning, characteristic: Characteristic, pla
     missing: sight ? [] : [{ characteristic: characteristic.id, place }],
     states: [],
     consistent: true,
+    again: [],
     cautions: [],
   };
 }
@@ -170,17 +184,19 @@ function judged(
   const members: Member[] = all.map(({ place: at, known }) => ({
     place: at,
     known,
-    ...memberVerdicts(characteristic, known, sizeAt(reckoning, characteristic, at, states)),
+    ...memberVerdicts(characteristic, known, sizeAt(reckoning, characteristic, at, states), reckoning.again),
   }));
   const size = sizeAt(reckoning, characteristic, places[0]!, states);
   const by = characteristic.reduce?.by ?? 'worst';
   const missing = distinct(all.flatMap(({ known }) => known.missing));
+  const entries = [...new Set(all.flatMap(({ known }) => known.entries))];
   const base = {
     characteristic,
     place,
     ...(governing && { governing }),
     members,
-    entries: [...new Set(all.flatMap(({ known }) => known.entries))],
+    entries,
+    again: entries.filter((id) => reckoning.again.has(id)),
     missing,
     states,
     consistent: all.every(({ known }) => known.consistent),
@@ -190,19 +206,27 @@ function judged(
     by,
     members.map(({ known }) => effective(known)),
   );
-  const verdicts = verdictsOf(characteristic, operand, undefined, size);
+  const verdicts = withheld(entries, reckoning.again, verdictsOf(characteristic, operand, undefined, size));
   return {
     ...base,
     operand,
     verdicts,
     status: statusOf(operand, governing, governing && verdicts[governing]?.verdict),
-    cautions: cautionsOf(base.consistent, governing, verdicts),
+    cautions: cautionsOf(base, governing, verdicts),
   };
 }
 
 type Base = Pick<
   Judgement,
-  'characteristic' | 'place' | 'members' | 'entries' | 'missing' | 'states' | 'consistent' | 'governing'
+  | 'characteristic'
+  | 'place'
+  | 'members'
+  | 'entries'
+  | 'again'
+  | 'missing'
+  | 'states'
+  | 'consistent'
+  | 'governing'
 >;
 
 function worstJudgement(
@@ -234,7 +258,7 @@ function worstJudgement(
     status: verdict ?? (everyKnown ? statusOf(operand, governing, verdict) : 'missing'),
     ...(shown && members.length > 1 && { worstAt: shown.place }),
     ...(meanVerdict && { mean: { operand: mean, verdict: meanVerdict } }),
-    cautions: cautionsOf(base.consistent, governing, overall),
+    cautions: cautionsOf(base, governing, overall),
   };
 }
 
@@ -253,8 +277,18 @@ function statusOf(
   return governing ? (verdict ?? 'missing') : 'no-limits';
 }
 
-function cautionsOf(consistent: boolean, governing: LimitSetName | undefined, verdicts: Verdicts): Caution[] {
+function cautionsOf(
+  { consistent, again }: Base,
+  governing: LimitSetName | undefined,
+  verdicts: Verdicts,
+): Caution[] {
   const cautions: Caution[] = governing ? [...(verdicts[governing]?.cautions ?? [])] : [];
+  if (again.length > 0)
+    cautions.push({
+      code: 'verdict/to-be-taken-again',
+      message:
+        'To be taken again: a later check of the instrument failed, so nothing read with it since its last good check decides.',
+    });
   if (!consistent)
     cautions.push({
       code: 'verdict/witnesses-disagree',

@@ -51,6 +51,7 @@ export function nextMove(
   if (status === 'missing' || judgement.missing.length > 0) return measure(reckoning, judgement);
   const decided = alreadyDecided(judgement, all);
   if (decided) return { move: 'does-not-matter', because: decided };
+  if (judgement.again.length > 0) return takeAgain(reckoning, judgement);
   if (!judgement.consistent) return { move: 'settle-disagreement' };
   const undecided = worstMember(judgement);
   const limits = judgement.governing && judgement.verdicts[judgement.governing]?.limits;
@@ -67,6 +68,20 @@ function measure(reckoning: Reckoning, judgement: Judgement): NextMove {
       characteristic: reckoning.characteristic(characteristic),
       place,
     })),
+  };
+}
+
+/** What was read with an instrument whose check failed, each once. */
+function takeAgain(reckoning: Reckoning, judgement: Judgement): NextMove {
+  const readings = readingsAt(reckoning, judgement.again).map(({ body }) => ({
+    characteristic: reckoning.characteristic(body.characteristic),
+    place: body.place ?? {},
+  }));
+  return {
+    move: 'measure',
+    what: [
+      ...new Map(readings.map((one) => [JSON.stringify([one.characteristic.id, one.place]), one])).values(),
+    ],
   };
 }
 

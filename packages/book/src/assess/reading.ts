@@ -33,8 +33,9 @@ export function readOut(book: Book, characteristic: Characteristic, reading: Rea
     const instrument = book.instruments.get(reading.body.instrument);
     if (!read.ok || !instrument) return undefined;
     const { value } = read.value;
-    const terms = instrumentTerms(instrument, kind, value, reading.entry.id);
-    return terms && atTwenty(book, characteristic, reading, kind, uncertain(value, ...terms));
+    const terms = instrumentTerms(book.instruments, instrument, kind, value, reading.entry.id);
+    const q = terms && corrected(reading, kind, uncertain(value, ...terms));
+    return q && atTwenty(book, characteristic, reading, kind, q);
   };
   if (reading.body.value !== undefined) {
     const q = said(reading.body.value);
@@ -42,6 +43,15 @@ export function readOut(book: Book, characteristic: Characteristic, reading: Rea
   }
   const edges = interval(said(reading.body.goes), said(reading.body.stops));
   return edges.kind === 'interval' ? [withFloor(edges)] : [];
+}
+
+/** With what was found to be added to it, whose doubt is common to all that is corrected by it. */
+function corrected({ correction }: ReadingOnRecord, kind: QuantityKind, q: Uncertain): Uncertain | undefined {
+  if (!correction) return q;
+  const [add, doubt] = [parseQuantity(correction.add, kind), parseQuantity(correction.doubt, kind)];
+  if (!add.ok || !doubt.ok) return undefined;
+  const common = term(`correction:${correction.check}`, doubt.value.value / 2);
+  return uncertain(q.value + add.value.value, ...q.terms, common);
 }
 
 /** No leaf went: the gap is not below nothing. */

@@ -1,5 +1,5 @@
 import type { Book, PartState, ReadingOnRecord } from '../fold/book.ts';
-import { isAt, type Place, placesOf, placeText, positionAt } from '../sheet/places.ts';
+import { axesIn, isAt, type Place, placeAlong, placesOf, placeText, positionAt } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import { type Known, NOTHING, type Reckoned, together } from './known.ts';
 import { merged, narrowest, repeatedly, type Witness } from './merging.ts';
@@ -9,12 +9,21 @@ import { type Catalogue, Relations } from './relations.ts';
 import { type Selection, stateNamed } from './selection.ts';
 
 /**
+ * Axes that only say where the part stood when it was read. What is measured on the part alone goes with it to
+ * another place ("P4 in bore 3"); what rests on mates, such as a shell's bore in its housing, holds there only.
+ */
+const followed = ({ position, mates }: Characteristic): readonly string[] =>
+  position === undefined || mates !== undefined ? [] : axesIn(position);
+
+/**
  * Reckons what is known of any characteristic at any place, for one selection of parts.
  * Each answer is worked out once; relations ask for their inputs here again.
  */
 export class Reckoning {
   private readonly known = new Map<string, Known>();
   private readonly readings = new Map<string, ReadingOnRecord[]>();
+  /** Readings by an instrument whose check failed: what rests on them has a figure and no verdict. */
+  readonly again = new Set<string>();
   readonly book: Book;
   readonly selection: Selection;
   private readonly relations: Relations;
@@ -24,7 +33,8 @@ export class Reckoning {
     this.selection = selection;
     this.relations = new Relations(this, catalogue);
     for (const reading of book.readings) {
-      if (reading.standing !== 'counts') continue;
+      if (reading.standing === 'to-be-taken-again') this.again.add(reading.entry.id);
+      else if (reading.standing !== 'counts') continue;
       const own = this.readings.get(reading.body.characteristic) ?? [];
       own.push(reading);
       this.readings.set(reading.body.characteristic, own);
@@ -55,14 +65,20 @@ export class Reckoning {
   private own(characteristic: Characteristic, place: Place): ReadingOnRecord[] {
     const state = characteristic.position && this.selection(positionAt(characteristic.position, place));
     const mates = (characteristic.mates ?? []).map((mate) => this.selection(positionAt(mate, place)));
-    return (this.readings.get(characteristic.id) ?? []).filter(
+    const moving = followed(characteristic);
+    const fixed = characteristic.places.filter((axis) => !moving.includes(axis));
+    const held = (read: Place): Place => (moving.length === 0 ? read : placeAlong(read, fixed));
+    const here = (this.readings.get(characteristic.id) ?? []).filter(
       ({ body }) =>
-        isAt(body.place ?? {}, place) &&
+        isAt(held(body.place ?? {}), place) &&
         (characteristic.position === undefined || body.state === state) &&
         mates.every((mate) => mate === undefined || (body.mates ?? []).includes(mate)) &&
         // Read against a part that has been taken out since.
         (characteristic.mates === undefined || (body.mates ?? []).every((mate) => mates.includes(mate))),
     );
+    // Taken again, what was in doubt is no longer asked.
+    const sound = here.filter(({ entry }) => !this.again.has(entry.id));
+    return sound.length > 0 ? sound : here;
   }
 
   /** The state of the part a characteristic belongs to at a place. */

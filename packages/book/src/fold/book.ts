@@ -50,10 +50,14 @@ export type Standing =
   | 'rests-on-struck'
   | 'state-unknown'
   | 'characteristic-unknown'
-  | 'instrument-unknown';
+  | 'instrument-unknown'
+  /** Read with an instrument whose check failed; kept and shown, and no verdict rests on it. */
+  | 'to-be-taken-again';
 
 export interface ReadingOnRecord extends Written<'reading'> {
   readonly standing: Standing;
+  /** What its owner found must be added to it after a failed check. */
+  readonly correction?: Body<'readings-corrected'>;
 }
 
 export interface SightOnRecord extends Written<'seen'> {
@@ -84,6 +88,10 @@ export interface Book {
   readonly amended: ReadonlyMap<string, Written<'characteristic-amended'>>;
   readonly instruments: ReadonlyMap<string, Written<'instrument-declared'>>;
   readonly instrumentChecks: readonly Written<'instrument-checked'>[];
+  /** The failed check by the entry it puts in doubt: readings, gauge readings, torques. */
+  readonly reopened: ReadonlyMap<string, string>;
+  /** Repeated readings by which instruments were studied. */
+  readonly studies: readonly Written<'repeat-study'>[];
   readonly parts: ReadonlyMap<string, Part>;
   readonly positions: ReadonlyMap<string, Position>;
   readonly readings: readonly ReadingOnRecord[];

@@ -7,6 +7,7 @@ import type { Book, CoverOnRecord, Standing, Written } from './book.ts';
 import { type Conflict, decided } from './decision.ts';
 import { foldedParts } from './parts.ts';
 import { twiceEntered, unreadableReadings } from './problems.ts';
+import { reopenedBy } from './reopened.ts';
 import { strikesOf } from './strikes.ts';
 
 /** Entries of one kind that stand, in folding order, and a way to settle single answers among them. */
@@ -63,7 +64,8 @@ export function foldedBook(
   const unknown: Entry[] = [];
   for (const entry of ledger) {
     if (!isKnown(entry)) unknown.push(entry);
-    else if (!struck.has(entry.id)) standings.add(entry);
+    // What was built on a struck study goes with it: what was declared before stands again.
+    else if (!struck.has(entry.id) && !struck.has(String(entry.body.study))) standings.add(entry);
   }
 
   const adopted = standings.byKey('spec-adopted', () => 'the job').get('the job');
@@ -90,6 +92,11 @@ export function foldedBook(
   // A rework of a part whose entering is struck is not struck itself, but rests on what is.
   const began = (id: string): boolean => ['part-entered', 'part-reworked'].includes(kindOf.get(id) ?? '');
   const states = new Set([...parts.values()].flatMap((part) => part.states.map((state) => state.id)));
+  const reopened = reopenedBy(
+    ledger.filter(({ id }) => !struck.has(id)),
+    instruments,
+  );
+  const corrections = standings.byKey('readings-corrected', (body) => body.check);
   const standingOf = (
     written: Written<'reading'> | Written<'seen'>,
     instrument: string | undefined,
@@ -104,7 +111,8 @@ export function foldedBook(
     if (lost.length > 0) return lost.every(began) ? 'rests-on-struck' : 'state-unknown';
     if (!characteristics.has(body.characteristic)) return 'characteristic-unknown';
     if (instrument !== undefined && !instruments.has(instrument)) return 'instrument-unknown';
-    return 'counts';
+    const check = reopened.get(written.entry.id);
+    return check === undefined || corrections.has(check) ? 'counts' : 'to-be-taken-again';
   };
   // Struck readings stay on record: a paper book shows the line and the stroke through it.
   const onRecord = <K extends 'reading' | 'seen'>(kind: K): Written<K>[] =>
@@ -112,7 +120,10 @@ export function foldedBook(
       .filter((entry): entry is Entry & { kind: K } => entry.kind === kind && isKnown(entry))
       .map((entry) => ({ entry, body: bodyOf(entry) }));
 
-  const readings = onRecord('reading').map((w) => ({ ...w, standing: standingOf(w, w.body.instrument) }));
+  const readings = onRecord('reading').map((w) => {
+    const correction = corrections.get(reopened.get(w.entry.id) ?? '')?.body;
+    return { ...w, standing: standingOf(w, w.body.instrument), ...(correction && { correction }) };
+  });
   problems.push(...unreadableReadings(readings, characteristics, instruments));
   const receipts = standings.all('receipt');
   const { forks, broken } = chainFaults(ledger);
@@ -128,6 +139,8 @@ export function foldedBook(
     amended,
     instruments,
     instrumentChecks: standings.all('instrument-checked'),
+    reopened,
+    studies: standings.all('repeat-study'),
     parts,
     positions,
     readings,

@@ -45,7 +45,27 @@ const instrumentUncertainty = z.strictObject({
     .max(1)
     .default(0.5)
     .describe('share of the variance common to all readings of this instrument'),
+  own_dof: z
+    .number()
+    .positive()
+    .optional()
+    .describe('degrees of freedom of each reading’s own part; absent: taken as known'),
 });
+
+/** One line of the budget an uncertainty was built from. */
+const budgetTerm = z.strictObject({
+  what: said,
+  amount: said.describe('a quantity, or a share of the reading such as "4 %"'),
+  shape: z.enum(['normal', 'rectangular', 'triangular', 'arcsine']),
+  divisor: z.number().positive().describe('the amount over this is a standard uncertainty'),
+  share: z
+    .enum(['common', 'own'])
+    .describe('the same in all readings of the instrument, or each reading’s own'),
+  of: id.optional().describe('the instrument it was set in or is read by, whose common error this is'),
+  dof: z.number().positive().optional(),
+  source: prose.describe('where the figure comes from; “common practice, no source” where it has none'),
+});
+export type BudgetLine = z.infer<typeof budgetTerm>;
 
 /** What an offer brings back within limits. */
 const restored = z.strictObject({
@@ -63,7 +83,15 @@ const restored = z.strictObject({
 });
 
 /** Needs, and how many of each one unit brings. */
-const covered = z.array(z.strictObject({ need: id, count: z.int().positive() })).max(200);
+const covered = z
+  .array(
+    z.strictObject({
+      need: id,
+      count: z.int().positive(),
+      size: z.string().max(60).optional().describe('a size of the sheet; standard when absent'),
+    }),
+  )
+  .max(200);
 
 export const BODIES = {
   'job-opened': z.strictObject({
@@ -86,7 +114,18 @@ export const BODIES = {
     name: z.string().max(200),
     type: z.string().max(60).describe('micrometer, dial bore gauge, feeler leaves …'),
     uncertainty: instrumentUncertainty,
-    trust: z.enum(['stated', 'default']).describe('stated by its owner, or the program’s default'),
+    trust: z
+      .enum(['stated', 'default', 'built'])
+      .describe('stated by its owner; the program’s default; built from what its owner said of it'),
+    set_in: id
+      .optional()
+      .describe('the instrument it was set in or is read by: its common error is in these readings too'),
+    budget: z.array(budgetTerm).max(40).optional().describe('what the uncertainty was built from'),
+    settings: z
+      .record(z.string().max(40), said)
+      .optional()
+      .describe('what its owner said of it, from which the budget was built'),
+    study: entryId.optional().describe('the repeat-study that gave each reading’s own part'),
     leaves: z.array(said).optional().describe('feeler leaves owned'),
     note: prose.optional(),
   }),
@@ -94,8 +133,36 @@ export const BODIES = {
     instrument: id,
     against: said.describe('the standard: a ring, a gauge block, zero'),
     read: said,
-    good: z.boolean(),
+    good: z
+      .boolean()
+      .describe(
+        'within the limit; where it is not, readings since the last good check are to be taken again',
+      ),
+    limit: said.optional().describe('how far it may be off; absent: its own U'),
+    when: z.enum(['before', 'after']).optional().describe('before or after the readings of a sitting'),
     note: prose.optional(),
+  }),
+  'repeat-study': z.strictObject({
+    instrument: id,
+    what: z.string().max(500).describe('what was read over and over'),
+    readings: z
+      .array(
+        z.strictObject({
+          part: z.string().max(60).optional(),
+          occasion: z.string().max(60).optional().describe('an occasion, or a person'),
+          value: said,
+        }),
+      )
+      .min(2)
+      .max(500)
+      .describe('in the order they were taken'),
+    note: prose.optional(),
+  }),
+  'readings-corrected': z.strictObject({
+    check: entryId.describe('the failed check that reopened them'),
+    add: said.describe('added to what was read'),
+    doubt: said.describe('U of that correction at about 95 %'),
+    why: z.string().min(1).max(20_000),
   }),
   'part-entered': z.strictObject({
     part: id,

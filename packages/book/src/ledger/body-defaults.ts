@@ -19,6 +19,8 @@ const FILLED: { readonly [K in Kind]: (body: WrittenBody<K>) => Body<K> } = {
     },
   }),
   'instrument-checked': asWritten,
+  'repeat-study': asWritten,
+  'readings-corrected': asWritten,
   'part-entered': asWritten,
   'part-fitted': asWritten,
   'part-reworked': (body) => ({ ...body, condition: body.condition ?? 'machined' }),

@@ -93,7 +93,7 @@ export function gaugeJudgement(
         'How hot was the oil? Without its temperature nothing can be expected of the gauge. Read it again with the temperature.',
     });
   const instrument = book.instruments.get(body.instrument);
-  const terms = instrument && instrumentTerms(instrument, 'pressure', pressure, entry.id);
+  const terms = instrument && instrumentTerms(book.instruments, instrument, 'pressure', pressure, entry.id);
   if (!terms)
     return failed({
       code: 'instrument/unknown',

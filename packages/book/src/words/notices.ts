@@ -1,4 +1,5 @@
 import type { Book } from '../fold/book.ts';
+import { reopenedNotices } from './reopened.ts';
 
 /**
  * What about the ledger itself a reader must know before believing anything else.
@@ -30,8 +31,11 @@ export function noticesOf(book: Book, entry: (id: string) => string = (id) => `e
     ),
     ...book.missingSheets.map((hash) => `The spec sheet ${hash} is not here.`),
     ...book.problems.map(({ message }) => message),
+    ...reopenedNotices(book, entry),
     ...book.readings
-      .filter(({ standing }) => standing !== 'counts' && standing !== 'struck')
+      .filter(
+        ({ standing }) => standing !== 'counts' && standing !== 'struck' && standing !== 'to-be-taken-again',
+      )
       .map(
         ({ entry: { id }, body, standing }) =>
           `The reading of ${body.characteristic} in ${entry(id)} is kept but not judged: ${standing.replaceAll('-', ' ')}.`,
