@@ -10,6 +10,8 @@ import { wordsOf } from './shell-words.ts';
 /** A worked job that comes with the program. Its entries are the same wherever it is entered. */
 interface Demo {
   readonly folder: string;
+  /** What is typed, file after file. */
+  readonly steps: readonly string[];
   readonly job: string;
   readonly device: string;
   readonly who: string;
@@ -21,6 +23,7 @@ interface Demo {
 export const DEMOS: Readonly<Record<string, Demo>> = {
   linnet: {
     folder: '../demo/linnet/',
+    steps: ['steps.txt'],
     job: '01965c1e-4000-7000-8000-00000011172e',
     device: 'demo-linnet',
     who: 'the rebuilder',
@@ -34,8 +37,24 @@ export const DEMOS: Readonly<Record<string, Demo>> = {
       due: 'seven weeks, before the summer round',
     },
   },
+  returned: {
+    folder: '../demo/linnet/',
+    steps: ['steps.txt', 'returned.txt'],
+    job: '01965c1e-4000-7000-8000-00000022172e',
+    device: 'demo-returned',
+    who: 'the rebuilder',
+    began: Date.UTC(2025, 3, 22, 8, 0, 0),
+    opened: {
+      title: 'Linnet 172, parts back from the shop',
+      owner: 'the library service',
+      story: 'The library van again, with what came back: bores, crank, shells, pistons and gears.',
+      spending_cap: 2400,
+      due: 'seven weeks, before the summer round',
+    },
+  },
   castelvar: {
     folder: '../demo/castelvar/',
+    steps: ['steps.txt'],
     job: '01965c1e-4000-7000-8000-000000039008',
     device: 'demo-castelvar',
     who: 'the rebuilder',
@@ -48,6 +67,7 @@ export const DEMOS: Readonly<Record<string, Demo>> = {
   },
   jackdaw: {
     folder: '../demo/jackdaw/',
+    steps: ['steps.txt'],
     job: '01965c1e-4000-7000-8000-000000000500',
     device: 'demo-jackdaw',
     who: 'the rebuilder',
@@ -95,10 +115,11 @@ async function demoTyped(
     { kind: 'job-opened', body: demo.opened },
     { kind: 'spec-adopted', body: { sheet: hash, title: sheet.title } },
   ]);
-  for (const [i, line] of demoFile(demo, 'steps.txt').split('\n').entries()) {
-    const words = wordsOf(line);
-    if (words.length > 0) await typed(type, words, bench, demo, i + 1);
-  }
+  for (const file of demo.steps)
+    for (const [i, line] of demoFile(demo, file).split('\n').entries()) {
+      const words = wordsOf(line);
+      if (words.length > 0) await typed(type, words, bench, demo, `${file}, line ${i + 1}`);
+    }
   return bench;
 }
 
@@ -107,7 +128,7 @@ async function typed(
   words: readonly string[],
   bench: Bench,
   demo: Demo,
-  line: number,
+  line: string,
 ): Promise<void> {
   let said = '';
   const io: Io = {
@@ -124,7 +145,7 @@ async function typed(
   };
   const [command, ...rest] = words;
   const status = await type([command!, demo.job, ...rest], io, bench, demo.who);
-  if (status === 2) throw new Error(`line ${line} of the demo is refused: ${said}`);
+  if (status === 2) throw new Error(`the demo is refused at ${line}: ${said}`);
 }
 
 export async function demoEntered(context: Context, name: string): Promise<Outcome<Reply>> {

@@ -11,6 +11,7 @@ import { registerGate } from './gate.ts';
 import { registerGauge } from './gauge.ts';
 import { registerJobs } from './jobs.ts';
 import { registerLog } from './log.ts';
+import { registerMatch } from './match.ts';
 import { registerNew } from './new.ts';
 import { registerNote } from './note.ts';
 import { registerOffer } from './offer.ts';
@@ -41,6 +42,7 @@ export const COMMANDS: readonly Register[] = [
   registerGauge,
   registerTorque,
   registerDecide,
+  registerMatch,
   registerOffer,
   registerOrders,
   registerNote,

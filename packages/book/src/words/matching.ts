@@ -1,0 +1,74 @@
+import type { JobMatching, Placing, Tried } from '../matching/job-matching.ts';
+import { positionAt } from '../sheet/places.ts';
+import { bare, halfBand, shown, uncertaintyWords } from './quantity.ts';
+
+// The same sentences at the bench, in the terminal and on paper.
+
+const counted = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
+
+/** What is aimed at and where that comes from. */
+export function targetWords({ characteristic, target, targetFrom }: JobMatching): string {
+  const from = {
+    sheet: 'the sheet’s target',
+    middle: 'the middle of the limits; the sheet names no target',
+    mean: 'the mean of what is there; the sheet gives neither target nor limits on both sides',
+  }[targetFrom];
+  return `Aimed at ${shown(characteristic, target)}: ${from}.`;
+}
+
+/** `2 out, 1 cannot tell` or `all in`. */
+export function verdictWords({ out, cannotTell, partOf }: Placing): string {
+  if (out === 0 && cannotTell === 0) return `all ${partOf.length} in`;
+  return [
+    ...(out > 0 ? [`${out} out`] : []),
+    ...(cannotTell > 0 ? [`${cannotTell} cannot tell`] : []),
+    ...(partOf.length > out + cannotTell ? [`${partOf.length - out - cannotTell} in`] : []),
+  ].join(', ');
+}
+
+/** `Piston P3 in piston-4`, in the order of the seats. */
+export const placingWords = (found: JobMatching, { partOf }: Placing): string[] =>
+  found.seats.map((seat, i) => `${found.parts[partOf[i]!]!.name} to ${positionAt(found.moves, seat)}`);
+
+/** How far a placing is from its target. */
+export const deviationWords = ({ characteristic }: JobMatching, { deviation, worst }: Placing): string =>
+  `off by ${uncertaintyWords(characteristic, deviation)} in the mean (root of mean square), ${uncertaintyWords(characteristic, worst)} at worst`;
+
+/** What the choice says and how far it may be trusted. */
+export function matchingNotes(found: JobMatching): string[] {
+  const { best, boxed, inside, doubt, characteristic, parts, seats } = found;
+  const alike = seats.every((_, i) => best.partOf[i] === boxed.partOf[i]);
+  const gain = boxed.deviation - best.deviation;
+  const notes: string[] = [];
+  if (alike) notes.push('The order in which they lay in the box is already the best there is.');
+  else if (boxed.out > best.out)
+    notes.push(
+      `As boxed, ${counted(boxed.out, 'pair is', 'pairs are')} out; this order ${best.out === 0 ? 'has none out' : `leaves ${best.out} out`}.`,
+    );
+  else if (gain < doubt)
+    notes.push(
+      `It gains ${uncertaintyWords(characteristic, gain)} on the boxed order, less than the readings can tell (${uncertaintyWords(characteristic, doubt)}, one standard uncertainty): either order will do.`,
+    );
+  if (!inside)
+    notes.push(
+      'No order of these parts keeps every pair inside: this one leaves as few out as can be. Another part, or another size, is wanted.',
+    );
+  if (parts.length > seats.length)
+    notes.push(`${counted(parts.length - seats.length, 'part is', 'parts are')} left over.`);
+  notes.push(
+    found.objective === 'sum'
+      ? 'Exact: no other order has a smaller sum of squared deviations inside the limits.'
+      : 'Exact: no other order has a better worst pair inside the limits.',
+  );
+  return notes;
+}
+
+/** One cell: the number alone, as the sheet prints it. */
+export const triedWords = ({ characteristic, tried }: JobMatching, seat: number, part: number): string =>
+  bare(characteristic, tried[seat]![part]!.q.value);
+
+/** Half its band at about 95 %, as the sheet prints it; never a doubt rounded to nothing. */
+export function doubtWords({ characteristic }: JobMatching, { q }: Tried): string {
+  const doubt = bare(characteristic, halfBand(q));
+  return Number(doubt) === 0 ? uncertaintyWords(characteristic, halfBand(q)) : doubt;
+}
