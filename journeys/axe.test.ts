@@ -50,6 +50,7 @@ const PLACES: readonly PlaceShown[] = [
   { name: 'limits', hash: 'sheet/limits', there: 'main.sheet h2' },
   { name: 'instruments', hash: 'sheet/instruments', there: 'main.sheet h2' },
   { name: 'parts', hash: 'sheet/parts', there: 'main.sheet h2' },
+  { name: 'matching', hash: 'decide/matching', there: 'main.sheet h2' },
   { name: 'orders', hash: 'decide/orders', there: 'main.sheet h2' },
   { name: 'story', hash: 'sheet/story', there: 'main.sheet h2' },
   { name: 'units and files', hash: 'sheet/units', there: 'main.sheet h2' },

@@ -14,6 +14,9 @@ export type { Catalogue } from './assess/relations.ts';
 export { asFittedNow, asFound, onTrial, type Selection, stateNamed } from './assess/selection.ts';
 export { questionOfTorque, type TorqueAssessment } from './assess/torque.ts';
 export { type Answer, RISK, type Verdict } from './assess/verdict.ts';
+export { type Basket, basketOf } from './basket/basket.ts';
+export { type PlannedRepairs, plannedRepairs } from './deciding/planned-repairs.ts';
+export { type Proposal, proposalsOf } from './deciding/proposal.ts';
 export {
   type CalibratedConstant,
   type CalibratedPressure,
@@ -40,7 +43,7 @@ export { envelopeSchema } from './ledger/envelope.ts';
 export * from './ledger/ledger.ts';
 export { readEntry } from './ledger/read-entry.ts';
 export * from './ledger/writing.ts';
-export { type JobMatching, jobMatching, type Placing } from './matching/job-matching.ts';
+export { type JobMatching, jobMatching, type Placing, sameOrder } from './matching/job-matching.ts';
 export { movablesOf } from './matching/movable.ts';
 export {
   type BearingLoads,
@@ -74,9 +77,6 @@ export {
 export { type Priming, type PrimingDrive, priming } from './oil/priming.ts';
 export { pressureStair, roundedToSum, type Stair, type Tread } from './oil/stair.ts';
 export { expectedPressure, type GaugeJudgement, gaugeJudgement, STOP_AFTER_SECONDS } from './oil/start-up.ts';
-export { type Basket, basketOf } from './basket/basket.ts';
-export { type PlannedRepairs, plannedRepairs } from './deciding/planned-repairs.ts';
-export { type Proposal, proposalsOf } from './deciding/proposal.ts';
 export { daysOf } from './plan/lead-time.ts';
 export { type MeasuringMove, type MostDoubt, measuringMoves } from './plan/measuring.ts';
 export { admittedOffer } from './plan/offers.ts';
@@ -94,8 +94,8 @@ export * from './sheet/relation.ts';
 export { entryJsonSchema, specSheetJsonSchema } from './sheet/schema.ts';
 export * from './sheet/sheet.ts';
 export { sheetWithList } from './sheet/sheet-with-list.ts';
-export * as matchingWords from './words/matching.ts';
 export * as decidingWords from './words/deciding.ts';
+export * as matchingWords from './words/matching.ts';
 export * as moneyWords from './words/money.ts';
 export { noticesOf } from './words/notices.ts';
 export * as quantityWords from './words/quantity.ts';

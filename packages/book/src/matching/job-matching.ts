@@ -72,6 +72,10 @@ export interface JobMatching {
   readonly doubt: number;
 }
 
+/** Whether two placings put every part in the same seat. */
+export const sameOrder = (a: Placing, b: Placing): boolean =>
+  a.partOf.every((part, seat) => part === b.partOf[seat]);
+
 const issue = (code: string, got: string, wanted: string, message: string): Issue => ({
   code,
   at: 'matching',

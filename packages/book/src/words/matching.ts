@@ -1,5 +1,4 @@
-import type { JobMatching, Placing, Tried } from '../matching/job-matching.ts';
-import { positionAt } from '../sheet/places.ts';
+import { type JobMatching, type Placing, sameOrder, type Tried } from '../matching/job-matching.ts';
 import { bare, halfBand, shown, uncertaintyWords } from './quantity.ts';
 
 // The same sentences at the bench, in the terminal and on paper.
@@ -26,10 +25,6 @@ export function verdictWords({ out, cannotTell, partOf }: Placing): string {
   ].join(', ');
 }
 
-/** `Piston P3 in piston-4`, in the order of the seats. */
-export const placingWords = (found: JobMatching, { partOf }: Placing): string[] =>
-  found.seats.map((seat, i) => `${found.parts[partOf[i]!]!.name} to ${positionAt(found.moves, seat)}`);
-
 /** How far a placing is from its target. */
 export const deviationWords = ({ characteristic }: JobMatching, { deviation, worst }: Placing): string =>
   `off by ${uncertaintyWords(characteristic, deviation)} in the mean (root of mean square), ${uncertaintyWords(characteristic, worst)} at worst`;
@@ -37,10 +32,10 @@ export const deviationWords = ({ characteristic }: JobMatching, { deviation, wor
 /** What the choice says and how far it may be trusted. */
 export function matchingNotes(found: JobMatching): string[] {
   const { best, boxed, inside, doubt, characteristic, parts, seats } = found;
-  const alike = seats.every((_, i) => best.partOf[i] === boxed.partOf[i]);
   const gain = boxed.deviation - best.deviation;
   const notes: string[] = [];
-  if (alike) notes.push('The order in which they lay in the box is already the best there is.');
+  if (sameOrder(best, boxed))
+    notes.push('The order in which they lay in the box is already the best there is.');
   else if (boxed.out > best.out)
     notes.push(
       `As boxed, ${counted(boxed.out, 'pair is', 'pairs are')} out; this order ${best.out === 0 ? 'has none out' : `leaves ${best.out} out`}.`,

@@ -7,6 +7,7 @@ import {
   type Placing,
   placeText,
   positionAt,
+  sameOrder,
 } from '@fettle/book';
 import { CATALOGUE, failed, type Outcome, ok, standardUncertainty } from '@fettle/core';
 import type { Draft } from '@fettle/store';
@@ -154,7 +155,7 @@ function matchingText(found: JobMatching, fitted: boolean): string[] {
     ...wrapped(matchingWords.targetWords(found), 106, '  ').map((line) => `  ${line}`),
     ...placing(fitted ? 'Fitted so' : 'Best', best),
     ...placing('As boxed', boxed),
-    ...(found.fitted ? placing('As fitted now', found.fitted) : []),
+    ...(found.fitted && !sameOrder(best, found.fitted) ? placing('As fitted now', found.fitted) : []),
     '',
     ...matchingWords
       .matchingNotes(found)

@@ -1,8 +1,12 @@
 import { SectionLinks, sectionAt } from '../../parts/sections.tsx';
 import { WhoLine } from '../../parts/who-line.tsx';
+import { Matching } from './matching.tsx';
 import { Orders } from './orders.tsx';
 
-const SECTIONS = [{ name: 'orders', word: 'Orders', Part: Orders }] as const;
+const SECTIONS = [
+  { name: 'matching', word: 'Matching', Part: Matching },
+  { name: 'orders', word: 'Orders', Part: Orders },
+] as const;
 
 /** What becomes of the parts: to which size, with which partner, at what cost and by when. */
 export function Decide() {

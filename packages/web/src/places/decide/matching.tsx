@@ -1,0 +1,198 @@
+import {
+  type JobMatching,
+  jobMatching,
+  matchingWords,
+  movablesOf,
+  type Placing,
+  placeText,
+  positionAt,
+  sameOrder,
+} from '@fettle/book';
+import type { Issue, MatchingObjective } from '@fettle/core';
+import { useMemo, useState } from 'preact/hooks';
+import { IssueLines } from '../../parts/issue-lines.tsx';
+import { Mark, SmallVerdict } from '../../parts/verdict.tsx';
+import { heavy } from '../../state/heavy.ts';
+import { book, write } from '../../state/job.ts';
+
+/** Which part goes where: every part tried in every place, the best order beside the order of the box. */
+export function Matching() {
+  const now = book.value;
+  const sets = useMemo(() => movablesOf(now), [now]);
+  const [at, setAt] = useState(0);
+  const [objective, setObjective] = useState<MatchingObjective>('sum');
+  const set = sets[at] ?? sets[0];
+  const { catalogue } = heavy.value;
+  const found = useMemo(
+    () =>
+      set &&
+      jobMatching(now, { characteristic: set.characteristic.id, moves: set.moves, objective }, catalogue),
+    [now, set, objective, catalogue],
+  );
+  if (!set || !found)
+    return (
+      <section>
+        <h2>Which goes where</h2>
+        <p>
+          Nothing can be matched yet. Pistons, shells or whatever else can change places must be measured, one
+          for each place at least, and so must what they go into.
+        </p>
+      </section>
+    );
+  return (
+    <section class="matching">
+      <h2>Which goes where</h2>
+      <fieldset class="choice">
+        <legend>To be brought right</legend>
+        {sets.map(({ characteristic, moves }, i) => (
+          <label key={`${characteristic.id} ${moves}`}>
+            <input
+              type="radio"
+              name="matched"
+              checked={sets[at] ? i === at : i === 0}
+              onChange={() => setAt(i)}
+            />{' '}
+            <span>{characteristic.name}</span>
+          </label>
+        ))}
+      </fieldset>
+      <fieldset class="choice">
+        <legend>What counts</legend>
+        <label>
+          <input
+            type="radio"
+            name="objective"
+            checked={objective === 'sum'}
+            onChange={() => setObjective('sum')}
+          />{' '}
+          <span>All together</span>
+        </label>
+        <label>
+          <input
+            type="radio"
+            name="objective"
+            checked={objective === 'worst'}
+            onChange={() => setObjective('worst')}
+          />{' '}
+          <span>The worst pair</span>
+        </label>
+      </fieldset>
+      {found.ok ? (
+        <Found key={`${found.value.characteristic.id} ${objective}`} found={found.value} />
+      ) : (
+        <IssueLines issues={found.issues} />
+      )}
+    </section>
+  );
+}
+
+function Found({ found }: { readonly found: JobMatching }) {
+  const { best, boxed, fitted, characteristic } = found;
+  return (
+    <>
+      <Order name="The best order" found={found} placing={best} />
+      {matchingWords.matchingNotes(found).map((note) => (
+        <p key={note}>{note}</p>
+      ))}
+      <FitThem found={found} />
+      <Order name="As they lay in the box" found={found} placing={boxed} />
+      {fitted && !sameOrder(best, fitted) ? (
+        <Order name="As fitted now" found={found} placing={fitted} />
+      ) : null}
+      <h3>Every part in every place ({characteristic.unit})</h3>
+      <Grid found={found} />
+      <p class="soft">{matchingWords.targetWords(found)}</p>
+    </>
+  );
+}
+
+function Order({
+  name,
+  found,
+  placing,
+}: {
+  readonly name: string;
+  readonly found: JobMatching;
+  readonly placing: Placing;
+}) {
+  return (
+    <>
+      <h3>{name}</h3>
+      <p>
+        {matchingWords.verdictWords(placing)}; {matchingWords.deviationWords(found, placing)}.
+      </p>
+      <ul class="lines pairs">
+        {found.seats.map((seat, i) => {
+          const part = placing.partOf[i]!;
+          const tried = found.tried[i]![part]!;
+          return (
+            <li key={placeText(seat)}>
+              <strong>{found.parts[part]!.name}</strong> in place {placeText(seat)}:{' '}
+              {matchingWords.triedWords(found, i, part)} ±{matchingWords.doubtWords(found, tried)}{' '}
+              {found.characteristic.unit} <SmallVerdict status={tried.status} />
+            </li>
+          );
+        })}
+      </ul>
+    </>
+  );
+}
+
+/** Rows are places, columns parts; the chosen pair of a row is framed, its verdict a shape and not a colour alone. */
+function Grid({ found }: { readonly found: JobMatching }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard.
+    <section class="scroll" tabIndex={0} aria-label="Every part in every place">
+      <table class="tried">
+        <thead>
+          <tr>
+            <th scope="col">Place</th>
+            {found.parts.map(({ id, name }) => (
+              <th key={id} scope="col">
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {found.seats.map((seat, i) => (
+            <tr key={placeText(seat)}>
+              <th scope="row">{placeText(seat)}</th>
+              {found.parts.map(({ id }, j) => (
+                <td key={id} class={found.best.partOf[i] === j ? 'chosen' : undefined}>
+                  <Mark status={found.tried[i]![j]!.status} /> {matchingWords.triedWords(found, i, j)}
+                  {found.best.partOf[i] === j ? <span class="spoken"> chosen</span> : null}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** Enters the best order as fitted; never one with a pair that is out. */
+function FitThem({ found }: { readonly found: JobMatching }) {
+  const [issues, setIssues] = useState<readonly Issue[]>([]);
+  const { seats, parts, moves, best, fitted, inside } = found;
+  if (!inside) return null;
+  if (fitted && sameOrder(best, fitted)) return <p>They are fitted in this order.</p>;
+  const fit = async (): Promise<void> => {
+    const entries = await write(
+      seats.map((seat, i) => ({
+        kind: 'part-fitted' as const,
+        body: { position: positionAt(moves, seat), part: parts[best.partOf[i]!]!.id },
+      })),
+    );
+    setIssues(entries.ok ? [] : entries.issues);
+  };
+  return (
+    <>
+      <button type="button" onClick={() => void fit()}>
+        Fit them in this order
+      </button>
+      <IssueLines issues={issues} />
+    </>
+  );
+}
