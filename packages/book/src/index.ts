@@ -15,6 +15,18 @@ export { asFittedNow, asFound, onTrial, type Selection, stateNamed } from './ass
 export { questionOfTorque, type TorqueAssessment } from './assess/torque.ts';
 export { type Answer, RISK, type Verdict } from './assess/verdict.ts';
 export { type Basket, basketOf } from './basket/basket.ts';
+export { type Amount, amountOf, amountText } from './chest/amount.ts';
+export { budgetOf, type WorkedBudget } from './chest/budget-of.ts';
+export { type BuildSaid, type Built, builtInstrument, readsAsUncertainty } from './chest/built.ts';
+export {
+  admittedCheck,
+  admittedCorrection,
+  type CheckSaid,
+  type CheckState,
+  checkState,
+} from './chest/check.ts';
+export { INSTRUMENT_TYPES, type InstrumentType, type Setting } from './chest/instrument-types.ts';
+export { admittedStudy, adoptedStudy, type StudyWorked, studyWorked } from './chest/study.ts';
 export { type PlannedRepairs, plannedRepairs } from './deciding/planned-repairs.ts';
 export { type Proposal, proposalsOf } from './deciding/proposal.ts';
 export {
@@ -28,7 +40,6 @@ export type { OutcomeMeaning, RankedTest } from './diagnosis/expected-informatio
 export type { Family } from './diagnosis/family.ts';
 export * as diagnosisWords from './diagnosis/words.ts';
 export { admittedAmendment } from './entering/amendment.ts';
-export { DEFAULT_UNCERTAINTIES, type DefaultUncertainty } from './entering/default-uncertainties.ts';
 export { plausibleBand, questionOfReading } from './entering/plausible.ts';
 export { admittedReading, type ReadingSaid, unknownCharacteristic } from './entering/reading.ts';
 export type { SheetReader } from './fold/amendments.ts';
@@ -97,6 +108,7 @@ export { sheetWithList } from './sheet/sheet-with-list.ts';
 export * as decidingWords from './words/deciding.ts';
 export * as matchingWords from './words/matching.ts';
 export * as moneyWords from './words/money.ts';
+export * as chestWords from './words/chest.ts';
 export { noticesOf } from './words/notices.ts';
 export * as quantityWords from './words/quantity.ts';
 export { relationWords } from './words/relation.ts';

@@ -128,7 +128,7 @@ function witnessRows(
   ];
 }
 
-function readingRow(book: Book, { body, entry }: ReadingOnRecord): string[] {
+function readingRow(book: Book, { body, entry, standing, correction }: ReadingOnRecord): string[] {
   const axes = book.characteristics.get(body.characteristic)?.places;
   const at = placeText(body.place ?? {}, axes);
   const leaves = [body.goes && `${body.goes} goes`, body.stops && `${body.stops} stops`].filter(Boolean);
@@ -137,7 +137,7 @@ function readingRow(book: Book, { body, entry }: ReadingOnRecord): string[] {
   return [
     '',
     `  ${body.characteristic}${at === '' ? '' : `@${at}`}`,
-    `${body.value ?? leaves.join(', ')}${warmth}`,
+    `${body.value ?? leaves.join(', ')}${warmth}${correction ? `, corrected by ${correction.add}` : ''}${standing === 'to-be-taken-again' ? ', to be taken again' : ''}`,
     `${body.instrument}, ${entry.who}, ${entry.id}${first}`,
   ];
 }
@@ -152,6 +152,7 @@ function causeWords(book: Book, source: string): string {
     const reading = book.readings.find(({ entry }) => entry.id === id);
     return reading ? `the reading of ${reading.body.characteristic} itself, ${id}` : source;
   }
+  if (kind === 'correction') return 'the correction after a failed check, common to all it corrects';
   if (kind === 'expansion') return `the expansion of ${id}, assumed known to 5 %`;
   return source;
 }

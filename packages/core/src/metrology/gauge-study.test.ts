@@ -107,3 +107,29 @@ it('asks for what is missing instead of guessing it', () => {
   const once = gaugeStudy([[[1]], [[2]]]);
   expect(once.ok ? [] : once.issues.map(({ code }) => code)).toEqual(['study/no-repeats']);
 });
+
+it('one reading on any occasion has the degrees of freedom of the mean squares it is made of', () => {
+  // No effect of occasions: those of the repeats alone, here pooled with the interaction.
+  const same = study([
+    [
+      [1, 3],
+      [1, 3],
+    ],
+    [
+      [7, 9],
+      [7, 9],
+    ],
+  ]);
+  expect(same.gauge).toBe(same.repeatability);
+  expect(same.gaugeDof).toBeCloseTo(same.dof, 12);
+  // One part on two occasions by hand: MS_o = 16 on 1, MS_e = 0.5 on 2, p r = 2.
+  // σ² = MS_o/2 + MS_e/2 = 8.25; ν = 8.25² / (8²/1 + 0.25²/2) = 1.0630.
+  const moved = study([
+    [
+      [1, 2],
+      [5, 6],
+    ],
+  ]);
+  expect(moved.gauge ** 2).toBeCloseTo(8.25, 12);
+  expect(moved.gaugeDof).toBeCloseTo(8.25 ** 2 / (64 + 0.25 ** 2 / 2), 12);
+});

@@ -36,6 +36,10 @@ export interface GaugeStudy {
   readonly dof: number;
   /** What occasions, or people, add: √(occasions + interaction) [unit]. */
   readonly reproducibility: number;
+  /** Of one reading on any occasion: √(repeatability² + reproducibility²) [unit]. */
+  readonly gauge: number;
+  /** Degrees of freedom of that. @source jcgm-100 G.4.1, on the mean squares it is made of */
+  readonly gaugeDof: number;
 }
 
 /** An interaction likelier than this by chance is taken together with the repeats. Common practice, no source. */
@@ -116,6 +120,11 @@ export function gaugeStudy(readings: readonly (readonly (readonly number[])[])[]
   const setToZero = (Object.keys(raw) as StudySource[]).filter((source) => raw[source] < 0);
   const variance = { ...raw };
   for (const source of setToZero) variance[source] = 0;
+  // What one reading varies by, as a sum of mean squares with the factors they come in with.
+  const made: (readonly [factor: number, line: StudyLine])[] = [[1, error]];
+  if (variance.interaction > 0) made.push([1 / r, tested], [-1 / r, error]);
+  if (variance.occasions > 0) made.push([1 / (p * r), byOccasion], [-1 / (p * r), base]);
+  const gaugeVariance = variance.repeats + variance.occasions + variance.interaction;
   return ok({
     parts: p,
     occasions: o,
@@ -129,7 +138,16 @@ export function gaugeStudy(readings: readonly (readonly (readonly number[])[])[]
     repeatability: Math.sqrt(variance.repeats),
     dof: error.dof,
     reproducibility: Math.sqrt(variance.occasions + variance.interaction),
+    gauge: Math.sqrt(gaugeVariance),
+    gaugeDof: gaugeVariance === 0 ? error.dof : gaugeVariance ** 2 / squaredShares(made),
   });
+}
+
+/** Σ (c MS)²/ν, mean squares that come in twice taken together first. */
+function squaredShares(made: readonly (readonly [factor: number, line: StudyLine])[]): number {
+  const factors = new Map<StudyLine, number>();
+  for (const [factor, one] of made) factors.set(one, (factors.get(one) ?? 0) + factor);
+  return [...factors].reduce((s, [one, factor]) => s + (factor * one.meanSquare) ** 2 / one.dof, 0);
 }
 
 const line = (source: StudySource, squares: number, dof: number): StudyLine => ({

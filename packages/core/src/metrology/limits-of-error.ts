@@ -8,9 +8,11 @@ const MICRO = 1e-6;
 const MM = 1e-3;
 /** A size of 50 mm that arithmetic left a little above is still 50 mm. */
 const HAIR = 1 + 1e-9;
+/** Made in inches, the tool of 4 in is the one of 100 mm: by so much the one is longer than the other. */
+const INCH_MADE = 1.016 * HAIR;
 
 const upTo = (table: readonly (readonly [number, number])[], size: number): number | undefined =>
-  table.find(([most]) => size <= most * HAIR)?.[1];
+  table.find(([most]) => size <= most * INCH_MADE)?.[1];
 
 const MICROMETER: readonly (readonly [number, number])[] = [50, 100, 150, 200, 250, 300].map(
   (most, i) => [most * MM, (4 + i) * MICRO] as const,
@@ -38,8 +40,8 @@ export function calliperLimit(length: number, step: number, inside = false): num
   return found === undefined ? undefined : found + (inside ? INSIDE : 0);
 }
 
-/** Of a dial indicator of .01 mm over 10 mm: all of its travel, and coming back to one place [m]. @source din-878 */
-export const DIAL_INDICATOR = { total: 17 * MICRO, hysteresis: 3 * MICRO, repeat: 3 * MICRO } as const;
+/** Of a dial indicator of .01 mm over 10 mm: all of its travel, a tenth of a turn, coming back [m]. @source din-878 */
+export const DIAL_INDICATOR = { total: 17 * MICRO, local: 5 * MICRO, repeat: 3 * MICRO } as const;
 
 const GAUGE_BLOCK: readonly (readonly [number, number, number])[] = [
   [10, 0.2, 0.45],
@@ -55,7 +57,7 @@ const GAUGE_BLOCK: readonly (readonly [number, number, number])[] = [
 
 /** Of a gauge block of grade 1 or 2, by its length [m]. @source iso-3650 */
 export function gaugeBlockLimit(length: number, grade: 1 | 2): number | undefined {
-  const found = GAUGE_BLOCK.find(([most]) => length <= most * MM * HAIR)?.[grade];
+  const found = GAUGE_BLOCK.find(([most]) => length <= most * MM * INCH_MADE)?.[grade];
   return found === undefined ? undefined : found * MICRO;
 }
 

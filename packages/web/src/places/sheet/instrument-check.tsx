@@ -1,89 +1,108 @@
-import { type Issue, kindsOf, parseQuantity } from '@fettle/core';
+import { admittedCheck, type Body, type CheckState, INSTRUMENT_TYPES } from '@fettle/book';
+import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
-import { write } from '../../state/job.ts';
+import { book, write } from '../../state/job.ts';
+import { Keyed } from './keyed.tsx';
+import { unitRead } from './unit-read.ts';
 
-const kindsIn = (text: string) => kindsOf(text.trim().replace(/^[\d.,/\s+-]+/, ''));
-
-function quantityIssues(at: string, text: string): Issue[] {
-  if (kindsIn(text).some((kind) => parseQuantity(text, kind).ok)) return [];
-  const got = text.trim() === '' ? 'nothing' : text.trim();
-  return [
-    {
-      code: 'unit/unknown',
-      at,
-      got,
-      wanted: 'a quantity with its unit',
-      message: `${at}: ${got === 'nothing' ? 'nothing is typed' : `"${got}" is no quantity`}. Say it with its unit, such as 2.0000 in.`,
-    },
-  ];
+interface Given {
+  readonly body: Body<'instrument-declared'>;
+  readonly state: CheckState;
 }
 
-/** An instrument held against a standard, and what it read there. One that failed puts its readings in doubt. */
-export function InstrumentCheck({ instrument }: { readonly instrument: string }) {
-  const [against, setAgainst] = useState('');
+const WHEN = [
+  ['before', 'Before the readings'],
+  ['after', 'After them'],
+] as const;
+
+/** An instrument held against something known. Its own figures say whether it is good. */
+export function InstrumentCheck({ body, state }: Given) {
+  const last = /^([-+\d.]+)\s*(.*)$/.exec(state.last?.body.against ?? '');
+  const [against, setAgainst] = useState(last?.[1] ?? '0');
   const [read, setRead] = useState('');
-  const [good, setGood] = useState(true);
+  const [unit, setUnit] = useState(last?.[2] || unitRead(body));
+  const [at, go] = useState(1);
+  // What was not read since the last good check is before; what was, is after.
+  const [when, setWhen] = useState<'before' | 'after'>(state.since > 0 ? 'after' : 'before');
+  const [limit, setLimit] = useState('');
+  const [broken, setBroken] = useState(false);
   const [issues, setIssues] = useState<readonly Issue[]>([]);
+  const said = {
+    instrument: body.instrument,
+    against: `${against} ${unit}`,
+    read: read.trim() === '' ? '' : `${read} ${unit}`,
+    ...(limit.trim() !== '' && { limit }),
+    failed: broken,
+    when,
+  };
+  const worked = read.trim() === '' ? undefined : admittedCheck(book.value, said);
   const log = async (event: Event): Promise<void> => {
     event.preventDefault();
-    const found = [...quantityIssues('Held against', against), ...quantityIssues('It read', read)];
-    if (found.length === 0 && !kindsIn(against).some((kind) => kindsIn(read).includes(kind)))
-      found.push({
-        code: 'unit/wrong-kind',
-        at: 'read',
-        got: read,
-        wanted: `a quantity like ${against}`,
-        message: `It was held against ${against} and is said to have read ${read}: the two are not of one kind. Correct one of them.`,
-      });
-    if (found.length > 0) return setIssues(found);
-    const body = { instrument, against: against.trim(), read: read.trim(), good };
-    const entries = await write([{ kind: 'instrument-checked', body }]);
+    const admitted = admittedCheck(book.value, said);
+    if (!admitted.ok) return setIssues(admitted.issues);
+    const entries = await write([{ kind: 'instrument-checked', body: admitted.value }]);
     setIssues(entries.ok ? [] : entries.issues);
-    if (!entries.ok) return;
-    setAgainst('');
-    setRead('');
+    if (entries.ok) setRead('');
   };
   return (
     <form class="form two" onSubmit={(event) => void log(event)}>
-      <label>
-        Held against
-        <input
-          value={against}
-          placeholder="2.0000 in"
-          maxLength={80}
-          onInput={(event) => setAgainst(event.currentTarget.value)}
-        />
-      </label>
-      <label>
-        It read
-        <input
-          value={read}
-          placeholder="2.0001 in"
-          maxLength={80}
-          onInput={(event) => setRead(event.currentTarget.value)}
-        />
-      </label>
+      <p class="wide soft">Against {INSTRUMENT_TYPES.get(body.type)?.check ?? 'something that is known'}.</p>
+      <Keyed
+        fields={[
+          { label: 'Held against', text: against, set: setAgainst },
+          { label: 'It reads', text: read, set: setRead },
+        ]}
+        at={at}
+        go={go}
+        unit={unit}
+        setUnit={setUnit}
+      />
       <fieldset class="choice wide">
-        <legend>So it is</legend>
-        {[true, false].map((one) => (
-          <label key={String(one)}>
+        <legend>When</legend>
+        {WHEN.map(([name, word]) => (
+          <label key={name}>
             <input
               type="radio"
-              name={`check-${instrument}`}
-              checked={good === one}
-              onChange={() => setGood(one)}
+              name={`when-${body.instrument}`}
+              checked={when === name}
+              onChange={() => setWhen(name)}
             />{' '}
-            <span>{one ? 'Good' : 'Not good'}</span>
+            <span>{word}</span>
           </label>
         ))}
+        <label>
+          <input
+            type="checkbox"
+            checked={broken}
+            onChange={(event) => setBroken(event.currentTarget.checked)}
+          />{' '}
+          <span>It drags or jumps</span>
+        </label>
       </fieldset>
+      <label class="wide">
+        May be off by ±
+        <input
+          value={limit}
+          placeholder={`${body.uncertainty.expanded}, its own`}
+          maxLength={80}
+          onInput={(event) => setLimit(event.currentTarget.value)}
+        />
+      </label>
       <div class="wide">
-        {good ? null : (
-          <p class="caution">Its readings since the last good check are then in doubt: take them again.</p>
-        )}
-        <IssueLines issues={issues} />
-        <button type="submit">Log the check</button>
+        <p class="check-says" role="status">
+          {worked === undefined
+            ? 'Type what it reads.'
+            : !worked.ok
+              ? ''
+              : worked.value.good
+                ? '● Good.'
+                : `✖ Failed. What was read with it since its last good check will have to be taken again.`}
+        </p>
+        <IssueLines issues={worked && !worked.ok ? worked.issues : issues} />
+        <button type="submit" class={worked?.ok ? 'main-move' : undefined}>
+          Log the check
+        </button>
       </div>
     </form>
   );
