@@ -25,6 +25,8 @@ export { pressureStairText } from './pressure-stair-text.ts';
 export type { RailBlock, RailPost, RailSet } from './rail-scale.ts';
 export { type RepairChart, type RepairFigure, repairBarsSvg } from './repair-bars.ts';
 export type { Picture, Profile } from './svg/picture.ts';
+export { type TimeChart, timeLineSvg } from './time-line.ts';
+export { timeLineText } from './time-line-text.ts';
 export {
   type MapCell,
   type Strip,

@@ -1,8 +1,9 @@
 import { Worker } from 'node:worker_threads';
 import { buildBookPdf } from './build-book.ts';
+import { slipPdf } from './slip.ts';
 import { wallSheetPdf } from './wall-sheet.ts';
 
-const PRINTED = { buildBookPdf, wallSheetPdf };
+const PRINTED = { buildBookPdf, wallSheetPdf, slipPdf };
 
 export type Printing = typeof PRINTED;
 
@@ -88,5 +89,9 @@ export function printingApart(
         reject(error);
       }
     });
-  return { buildBookPdf: printed('buildBookPdf'), wallSheetPdf: printed('wallSheetPdf') };
+  return {
+    buildBookPdf: printed('buildBookPdf'),
+    wallSheetPdf: printed('wallSheetPdf'),
+    slipPdf: printed('slipPdf'),
+  };
 }

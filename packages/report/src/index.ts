@@ -1,5 +1,6 @@
 // The one door of the package.
 export { printingApart } from './apart.ts';
 export { buildBookData, buildBookPdf, type ToPrint } from './build-book.ts';
+export { slipPdf } from './slip.ts';
 export type { Paper } from './typeset.ts';
 export { wallSheetPdf } from './wall-sheet.ts';

@@ -14,4 +14,6 @@ export interface Report {
   /** @param toPrint  `photos` by their SHA-256 */
   buildBookPdf(toPrint: ToPrint & { readonly photos?: ReadonlyMap<string, Uint8Array> }): Promise<Uint8Array>;
   wallSheetPdf(toPrint: ToPrint): Promise<Uint8Array>;
+  /** @param toPrint  `component` is a part; every part decided to be machined when absent */
+  slipPdf(toPrint: ToPrint & { readonly component?: string }): Promise<Uint8Array>;
 }

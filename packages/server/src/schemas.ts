@@ -20,7 +20,10 @@ export const afterQuery = z.object({
     .transform(Number)
     .optional(),
 });
-export const paperQuery = z.object({ paper: z.enum(['a4', 'letter']).optional() });
+export const paperQuery = z.object({
+  paper: z.enum(['a4', 'letter']).optional(),
+  component: z.string().max(120).optional().describe('one part, for a slip'),
+});
 
 export const problem = z
   .object({

@@ -1,9 +1,11 @@
 import { failed, type Issue, type Outcome, ok, parseQuantity } from '@fettle/core';
 import { limitsOf, siOf } from '../assess/limits.ts';
+import { coveredIssues } from '../basket/covered-issues.ts';
 import type { Book } from '../fold/book.ts';
 import type { Body } from '../ledger/bodies.ts';
 import { axisValues } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
+import { timeIssues } from '../timeline/three-point.ts';
 import { circuitInlets } from './circuit-inlets.ts';
 import { daysOf } from './lead-time.ts';
 
@@ -30,26 +32,17 @@ const issue = (code: string, at: string, got: string, wanted: string, message: s
 /** Whether an offer can be understood beside the sheet adopted; what it names of other offers may come later. */
 export function admittedOffer(book: Book, body: OfferBody): Outcome<OfferBody> {
   const issues = [
-    ...timeIssues(body),
+    ...timeIssues(
+      { likely: body.lead_time, soonest: body.soonest, latest: body.latest },
+      { likely: 'lead_time', soonest: 'soonest', latest: 'latest' },
+    ).map((one) => (one.code === 'time/unreadable' ? { ...one, code: 'offer/unreadable-time' } : one)),
+    ...coveredIssues(book, body.covers ?? []),
     ...selfIssues(body),
     ...body.restores.flatMap((one) => restoredIssues(book, one)),
     ...body.repairs.flatMap((one) => repairIssues(book, one)),
     ...gradeIssues(book, body.oil),
   ];
   return issues.length > 0 ? failed(...issues) : ok(body);
-}
-
-function timeIssues({ lead_time }: OfferBody): Issue[] {
-  if (lead_time === undefined || daysOf(lead_time) !== undefined) return [];
-  return [
-    issue(
-      'unreadable-time',
-      'lead_time',
-      lead_time,
-      'a number of days or weeks',
-      `"${lead_time}" is no time that can be reckoned with. Say it as "10 days" or "2 weeks".`,
-    ),
-  ];
 }
 
 function selfIssues({ offer, needs, excludes }: OfferBody): Issue[] {

@@ -1,5 +1,6 @@
 import type { Register } from '../registration.ts';
 import { registerExport, registerImport } from './archive.ts';
+import { registerBasket } from './basket.ts';
 import { registerCalc } from './calc.ts';
 import { registerCheck } from './check.ts';
 import { registerDecide } from './decide.ts';
@@ -24,8 +25,10 @@ import { registerPrinted } from './printed.ts';
 import { registerRead } from './read.ts';
 import { registerSeen } from './see.ts';
 import { registerServe } from './serve.ts';
+import { registerSlip } from './slip.ts';
 import { registerSpec } from './spec.ts';
 import { registerStrike } from './strike.ts';
+import { registerTimeLine } from './timeline.ts';
 import { registerTools } from './tools.ts';
 import { registerTorque } from './torque.ts';
 import { registerWhy } from './why.ts';
@@ -44,7 +47,10 @@ export const COMMANDS: readonly Register[] = [
   registerDecide,
   registerMatch,
   registerOffer,
+  registerBasket,
   registerOrders,
+  registerTimeLine,
+  registerSlip,
   registerNote,
   registerCheck,
   registerWhy,

@@ -1,5 +1,6 @@
 import { admittedOffer, type Body, type Book, placeFrom } from '@fettle/book';
 import { failed, type Issue, type Outcome, ok } from '@fettle/core';
+import { coveredFrom } from '../covered.ts';
 import { entered, issue, plainNumber, present } from '../entered.ts';
 import type { Register } from '../registration.ts';
 import { money } from '../words/plan-words.ts';
@@ -7,6 +8,10 @@ import { money } from '../words/plan-words.ts';
 interface Said {
   readonly price: string;
   readonly lead?: string;
+  readonly soonest?: string;
+  readonly latest?: string;
+  readonly way?: string;
+  readonly covers?: string[];
   readonly restores?: string[];
   readonly repairs?: string[];
   readonly oil?: string;
@@ -26,6 +31,10 @@ export const registerOffer: Register = (program, run) => {
     .description('enter a repair on offer: what it costs, how long it takes, what it brings back')
     .requiredOption('--price <sum>', 'in the money of the job; 0 where it is in another’s price')
     .option('--lead <time>', 'such as "2 weeks", from when it can begin')
+    .option('--soonest <time>', 'the lead time if all goes well')
+    .option('--latest <time>', 'the lead time that is not exceeded unless something breaks')
+    .option('--way <way>', 'machine or replace: what it does to the parts it restores')
+    .option('--covers <needs...>', 'what else its price covers: NEED[:COUNT][ size NAME]')
     .option(
       '--restores <what...>',
       'CHARACTERISTIC[@PLACE][=VALUE][ within DOUBT][ by wear][ size NAME]; without a value: as new',
@@ -86,6 +95,19 @@ function offerSaid(book: Book, id: string, name: string, said: Said): Outcome<Bo
         `A price is quoted or assumed, not "${said.trust}". Say --trust quoted or --trust assumed.`,
       ),
     );
+  const way = (['machine', 'replace'] as const).find((one) => one === said.way);
+  if (said.way !== undefined && !way)
+    issues.push(
+      issue(
+        'offer/unknown-way',
+        '--way',
+        said.way,
+        'machine, replace',
+        `An offer machines or replaces, it does not "${said.way}". Say --way machine or --way replace.`,
+      ),
+    );
+  const covers = (said.covers ?? []).map(coveredFrom);
+  issues.push(...covers.flatMap((one) => (one.ok ? [] : one.issues)));
   const restores = (said.restores ?? []).map((text) => restoredFrom(book, text));
   const repairs = (said.repairs ?? []).map(repairFrom);
   issues.push(...[...restores, ...repairs].flatMap((one) => (one.ok ? [] : one.issues)));
@@ -97,6 +119,10 @@ function offerSaid(book: Book, id: string, name: string, said: Said): Outcome<Bo
       name,
       price: price!,
       lead_time: said.lead,
+      soonest: said.soonest,
+      latest: said.latest,
+      way,
+      covers: said.covers && covers.flatMap((one) => (one.ok ? [one.value] : [])),
       restores: restores.flatMap((one) => (one.ok ? [one.value] : [])),
       repairs: repairs.flatMap((one) => (one.ok ? [one.value] : [])),
       oil: said.oil,

@@ -1,4 +1,4 @@
-import type { Body } from '@fettle/book';
+import type { Body, Book } from '@fettle/book';
 import { failed, type Issue, ok } from '@fettle/core';
 import { entered, issue, plainNumber, present } from '../entered.ts';
 import type { Register } from '../registration.ts';
@@ -16,6 +16,33 @@ const sum = (at: string, text: string | undefined): Issue[] =>
         ),
       ];
 
+function unknownSupply({ supplies, offers }: Book, id: string | undefined): Issue[] {
+  if (id === undefined || supplies.has(id) || offers.has(id)) return [];
+  const known = [...supplies.keys(), ...offers.keys()];
+  return [
+    issue(
+      'order/unknown-supply',
+      '--supply',
+      id,
+      known.join(', ') || 'a supply or a repair on offer',
+      `Nothing on record is called "${id}". ${known.length > 0 ? `There is ${known.join(', ')}.` : 'Enter it first with "fettle supply".'}`,
+    ),
+  ];
+}
+
+const badCount = (text: string | undefined): Issue[] =>
+  text === undefined || /^[1-9]\d{0,5}$/.test(text.trim())
+    ? []
+    : [
+        issue(
+          'number/unreadable',
+          '--count',
+          text,
+          'a whole number over 0',
+          `"${text}" is no count. Give --count as a whole number such as 4.`,
+        ),
+      ];
+
 export const registerOrders: Register = (program, run) => {
   program
     .command('order <job> <item>')
@@ -25,6 +52,8 @@ export const registerOrders: Register = (program, run) => {
     .option('--number <number>', 'as marked')
     .option('--price <sum>')
     .option('--lead-days <days>')
+    .option('--supply <id>', 'the supply or the repair on offer that is taken by it')
+    .option('--count <count>', 'how many of it')
     .option('--note <text>')
     .addHelpText('after', '\nExample:\n  fettle order linnet "relief spring" --price 26 --lead-days 7')
     .action(
@@ -37,14 +66,21 @@ export const registerOrders: Register = (program, run) => {
           number?: string;
           price?: string;
           leadDays?: string;
+          supply?: string;
+          count?: string;
           note?: string;
         },
       ) =>
         run(async (context) =>
           entered(
             await context.bench(job),
-            () => {
-              const issues = [...sum('--price', said.price), ...sum('--lead-days', said.leadDays)];
+            (bench) => {
+              const issues = [
+                ...sum('--price', said.price),
+                ...sum('--lead-days', said.leadDays),
+                ...unknownSupply(bench.book(), said.supply),
+                ...badCount(said.count),
+              ];
               if (issues.length > 0) return failed(...issues);
               return ok({
                 kind: 'order',
@@ -55,6 +91,8 @@ export const registerOrders: Register = (program, run) => {
                   number: said.number,
                   price: said.price === undefined ? undefined : Number(said.price),
                   lead_days: said.leadDays === undefined ? undefined : Number(said.leadDays),
+                  supply: said.supply,
+                  count: said.count === undefined ? undefined : Number(said.count),
                   note: said.note,
                 }) as Body<'order'>,
               });

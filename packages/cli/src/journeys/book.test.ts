@@ -229,7 +229,7 @@ describe('a job out and in', () => {
       true,
     );
     const decisions = await one.json<{ id: string }[]>('log', 'linnet', '--kind', 'disposition');
-    await one.good('strike', 'linnet', decisions[1]!.id, '--why', 'agreed at the bench');
+    await one.good('strike', 'linnet', decisions.at(-1)!.id, '--why', 'agreed at the bench');
     expect((await one.json<CheckJson>('check', 'linnet')).conflicts).toEqual([]);
   });
 });

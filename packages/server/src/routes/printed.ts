@@ -12,6 +12,7 @@ export function printedRoutes(app: OpenAPIHono, parts: Parts): void {
   const { report, now } = parts;
   for (const [file, summary] of [
     ['build-book.pdf', 'The build book: everything, for a stranger to believe'],
+    ['slip.pdf', 'The machine-shop slip: sizes wanted, and boxes for what the shop measured'],
     ['wall-sheet.pdf', 'The wall sheet: what is still to be measured, with boxes to write in'],
   ] as const)
     documented(app, {
@@ -21,14 +22,16 @@ export function printedRoutes(app: OpenAPIHono, parts: Parts): void {
       params: jobPath,
       query: paperQuery,
       answers: { 200: { says: 'The pages', content: { 'application/pdf': BYTES } } },
-      handler: async (_, { params: { id }, query: { paper = 'a4' } }) => {
+      handler: async (_, { params: { id }, query: { paper = 'a4', component } }) => {
         const book = await jobBook(parts, id);
         if (!report) throw new Refusal(501, [noReport]);
         const toPrint = { book, paper, printedAt: new Date(now()).toISOString() };
         const bytes =
           file === 'wall-sheet.pdf'
             ? await report.wallSheetPdf(toPrint)
-            : await report.buildBookPdf({ ...toPrint, photos: await photosOf(parts, book.photos) });
+            : file === 'slip.pdf'
+              ? await report.slipPdf({ ...toPrint, ...(component !== undefined && { component }) })
+              : await report.buildBookPdf({ ...toPrint, photos: await photosOf(parts, book.photos) });
         return new Response(new Uint8Array(bytes), {
           headers: { 'Content-Type': 'application/pdf', 'Content-Disposition': `inline; filename="${file}"` },
         });

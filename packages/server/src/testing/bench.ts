@@ -29,6 +29,7 @@ export interface TestBench {
 /** Pages that say what they were made of. */
 export const spokenReport: Report = {
   buildBookPdf: async ({ book, paper }) => new TextEncoder().encode(`book ${book.job} ${paper}`),
+  slipPdf: async ({ book, component }) => new TextEncoder().encode(`slip ${book.job} ${component ?? 'all'}`),
   wallSheetPdf: async ({ book, paper, printedAt }) =>
     new TextEncoder().encode(`wall ${book.sheet?.title} ${paper} ${printedAt}`),
 };

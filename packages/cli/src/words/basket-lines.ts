@@ -1,0 +1,61 @@
+import { type Basket, type Book, basketWords, moneyWords } from '@fettle/book';
+import type { Issue } from '@fettle/core';
+import { heading, table, wrapped } from './table.ts';
+
+const WIDTH = 106;
+const set = (text: string, indent = '  '): string[] =>
+  text === '' ? [] : wrapped(text, WIDTH - indent.length, '  ').map((line) => indent + line);
+
+const ALTERNATIVES = 14;
+
+/** The basket, what it is for, what it leaves over, and what else would have cost. */
+export function basketLines(book: Book, basket: Basket, because: Issue | undefined): string[] {
+  const { needs, lines, carriage, price } = basket;
+  const open = needs.filter(({ count }) => count > 0);
+  const had = needs.filter(({ count }) => count === 0);
+  const others = basketWords.alternativesInOrder(basket);
+  return [
+    'The cheapest basket that covers what was decided, planned and wanted',
+    ...(because ? set(because.message) : []),
+    ...heading('Needed'),
+    ...(open.length === 0
+      ? ['  Nothing: nothing is decided to be replaced or machined, planned or wanted.']
+      : []),
+    ...table(
+      open
+        .filter((need) => !basketWords.isPlanOnly(need))
+        .map((need) => [basketWords.needWords(need), basketWords.needReasons(book, need)]),
+      '  ',
+    ),
+    ...set(basketWords.planNeedsWords(open)),
+    ...(had.length > 0 ? set(`On order or here: ${had.map((need) => need.name).join(', ')}.`) : []),
+    ...heading('To buy'),
+    ...lines.flatMap((line) => [
+      `  ${moneyWords.money(line.price * line.count).padStart(6)}  ${basketWords.countWords(line.count, line.name)}`,
+      ...set(
+        [...basketWords.lineDetails(line), basketWords.forWords(line)].filter((one) => one !== '').join(', '),
+        '          ',
+      ),
+    ]),
+    ...carriage.map(
+      ({ supplier, charge }) => `  ${moneyWords.money(charge).padStart(6)}  Carriage of ${supplier}`,
+    ),
+    ...set(basketWords.sumWords(basket)),
+    ...set(basketWords.proofWords(basket)),
+    ...basketWords.gapWords(basket).flatMap((line) => set(line)),
+    ...(others.length > 0
+      ? [
+          ...heading('What else would cost'),
+          ...others.slice(0, ALTERNATIVES).flatMap((one) => set(basketWords.alternativeWords(one, price))),
+          ...(others.length > ALTERNATIVES
+            ? [`  … and ${others.length - ALTERNATIVES} more: --json lists them all.`]
+            : []),
+        ]
+      : []),
+    '',
+    ...set(
+      'New parts are measured too: what arrives stays "not measured" until it is read. Enter what you buy with "fettle order --supply ID".',
+      '',
+    ),
+  ];
+}
