@@ -19,8 +19,21 @@ function gist({ body }: Entry): string {
     'title',
     'text',
     'pressure',
+    'what',
+    'against',
   ].flatMap((key) => (typeof body[key] === 'string' ? [String(body[key])] : []));
-  const said = ['value', 'goes', 'stops', 'found', 'torque', 'speed', 'decision', 'why'].flatMap((key) =>
+  const said = [
+    'value',
+    'goes',
+    'stops',
+    'found',
+    'torque',
+    'speed',
+    'decision',
+    'read',
+    'add',
+    'why',
+  ].flatMap((key) =>
     typeof body[key] === 'string'
       ? [`${key === 'goes' || key === 'stops' ? `${key} ` : ''}${body[key]}`]
       : [],

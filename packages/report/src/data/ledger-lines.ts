@@ -23,6 +23,12 @@ function saying(book: Book, entry: Entry, pages: ReadonlyMap<string, string>): s
     if (key === 'asked') return [`first said ${String((value as { first_said?: unknown }).first_said)}`];
     if (key === 'sheet' || key === 'sha256') return [`${String(value).slice(0, 12)}…`];
     if (key === 'as_wanted') return [value === true ? 'as wanted' : 'not as wanted'];
+    if (key === 'budget') return [`a budget of ${(value as readonly unknown[]).length} lines`];
+    if (key === 'settings' && typeof value === 'object') return [Object.values(value as object).join(', ')];
+    if (key === 'study' || key === 'check') return [`${key} ${pages.get(String(value)) ?? String(value)}`];
+    if (key === 'set_in') return [`set in ${String(value)}`];
+    if (key === 'readings' && entry.kind === 'repeat-study')
+      return [(value as readonly { value: string }[]).map((one) => one.value).join(', ')];
     if (key === 'good') return [value === true ? 'good' : 'not good'];
     if (key === 'position') return [`at ${String(value)}`];
     if (key === 'part' && value === null) return ['taken out'];

@@ -110,7 +110,7 @@ const saidIn = ({ body }: ReadingOnRecord): string =>
 
 /** A reading as it was said, struck or not. */
 function readingLine(book: Book, reading: ReadingOnRecord, pages: ReadonlyMap<string, string>) {
-  const { entry, body, standing } = reading;
+  const { entry, body, standing, correction } = reading;
   const characteristic = book.characteristics.get(body.characteristic);
   const instrument = book.instruments.get(body.instrument);
   const { asked, temperature } = body;
@@ -137,6 +137,9 @@ function readingLine(book: Book, reading: ReadingOnRecord, pages: ReadonlyMap<st
       asked ? `first said ${asked.first_said}; asked: ${asked.question}` : '',
       body.note ?? '',
       strike ? `struck by ${strike.who}: ${String(strike.body.why)}` : '',
+      correction
+        ? `corrected by ${printedQuantity(correction.add)}, ± ${printedQuantity(correction.doubt)}: ${correction.why}`
+        : '',
       standing === 'counts' || standing === 'struck' ? '' : `not judged: ${standing.replaceAll('-', ' ')}`,
     ].filter((remark) => remark !== ''),
   };

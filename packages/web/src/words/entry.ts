@@ -102,6 +102,15 @@ export function entryWords(book: Book, entry: Entry): string {
       const name = book.instruments.get(body.instrument)?.body.name ?? body.instrument;
       return `${name} held against ${body.against}: ${body.read}, ${body.good ? 'good' : 'not good'}`;
     }
+    case 'repeat-study': {
+      const body = bodyOf(entry as Entry & { kind: 'repeat-study' });
+      const name = book.instruments.get(body.instrument)?.body.name ?? body.instrument;
+      return `${name}, ${body.readings.length} repeated readings: ${short(body.what)}`;
+    }
+    case 'readings-corrected': {
+      const { add, why } = bodyOf(entry as Entry & { kind: 'readings-corrected' });
+      return `Readings corrected by ${add}. ${short(why)}`;
+    }
     case 'photo': {
       const { about, caption } = bodyOf(entry as Entry & { kind: 'photo' });
       return `Photo${about ? ` of ${nameIn(book, about)}` : ''}${caption ? `: ${short(caption)}` : ''}`;

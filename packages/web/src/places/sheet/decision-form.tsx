@@ -1,4 +1,4 @@
-import type { Body, Characteristic } from '@fettle/book';
+import { type Body, type Characteristic, placesOf, positionAt } from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
@@ -17,6 +17,19 @@ export function decisionWords(part: string): string | undefined {
   const body = book.value.dispositions.get(part)?.body;
   const done = DECISIONS.find(({ decision }) => decision === body?.decision)?.done;
   return done && `${done}${body?.size ? `, ${body.size}` : ''}`;
+}
+
+/** The sizes of the sheet for what goes in one position, each once; every size where the sheet names none for it. */
+export function sizesAt(position: string): readonly NonNullable<Characteristic['sizes']>[number][] {
+  const { sheet, characteristics } = book.value;
+  const sized = [...characteristics.values()].filter(({ sizes }) => sizes !== undefined);
+  const here = sized.filter(
+    (one) =>
+      one.position !== undefined &&
+      placesOf(sheet ?? { axes: {} }, one).some((place) => positionAt(one.position!, place) === position),
+  );
+  const named = (here.length > 0 ? here : sized).flatMap(({ sizes }) => sizes ?? []);
+  return [...new Map(named.map((size) => [size.name, size])).values()];
 }
 
 interface Asked {

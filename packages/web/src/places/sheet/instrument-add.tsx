@@ -135,7 +135,7 @@ export function NewInstrument() {
       ))}
       {known.chained === undefined ? null : (
         <label>
-          {known.chained}
+          {`${known.chained[0]!.toUpperCase()}${known.chained.slice(1)}`}
           <select value={setIn} onChange={(event) => setSetIn(event.currentTarget.value)}>
             <option value="">none of these</option>
             {[...book.value.instruments.values()]
@@ -208,7 +208,7 @@ function SettingField({ setting: { key, label, choices }, usual, text, say }: Fi
   const words = `${label[0]!.toUpperCase()}${label.slice(1)}`;
   const id = `of-it-${key}`;
   return (
-    <div class="field">
+    <div class="setting">
       <label for={id}>{words}</label>
       {choices ? (
         <select

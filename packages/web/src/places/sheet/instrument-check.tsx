@@ -1,6 +1,7 @@
 import { admittedCheck, type Body, type CheckState, INSTRUMENT_TYPES } from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
+import { FoldOut } from '../../parts/fold-out.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { book, write } from '../../state/job.ts';
 import { Keyed } from './keyed.tsx';
@@ -58,37 +59,6 @@ export function InstrumentCheck({ body, state }: Given) {
         unit={unit}
         setUnit={setUnit}
       />
-      <fieldset class="choice wide">
-        <legend>When</legend>
-        {WHEN.map(([name, word]) => (
-          <label key={name}>
-            <input
-              type="radio"
-              name={`when-${body.instrument}`}
-              checked={when === name}
-              onChange={() => setWhen(name)}
-            />{' '}
-            <span>{word}</span>
-          </label>
-        ))}
-        <label>
-          <input
-            type="checkbox"
-            checked={broken}
-            onChange={(event) => setBroken(event.currentTarget.checked)}
-          />{' '}
-          <span>It drags or jumps</span>
-        </label>
-      </fieldset>
-      <label class="wide">
-        May be off by ±
-        <input
-          value={limit}
-          placeholder={`${body.uncertainty.expanded}, its own`}
-          maxLength={80}
-          onInput={(event) => setLimit(event.currentTarget.value)}
-        />
-      </label>
       <div class="wide">
         <p class="check-says" role="status">
           {worked === undefined
@@ -103,6 +73,52 @@ export function InstrumentCheck({ body, state }: Given) {
         <button type="submit" class={worked?.ok ? 'main-move' : undefined}>
           Log the check
         </button>
+      </div>
+      <div class="wide">
+        <FoldOut
+          summary={
+            <span class="soft">
+              {when === 'before' ? 'Before the readings' : 'After the readings'}, may be off by ±
+              {limit.trim() === '' ? body.uncertainty.expanded : limit}
+            </span>
+          }
+        >
+          {() => (
+            <>
+              <fieldset class="choice wide">
+                <legend>When</legend>
+                {WHEN.map(([name, word]) => (
+                  <label key={name}>
+                    <input
+                      type="radio"
+                      name={`when-${body.instrument}`}
+                      checked={when === name}
+                      onChange={() => setWhen(name)}
+                    />{' '}
+                    <span>{word}</span>
+                  </label>
+                ))}
+                <label>
+                  <input
+                    type="checkbox"
+                    checked={broken}
+                    onChange={(event) => setBroken(event.currentTarget.checked)}
+                  />{' '}
+                  <span>It drags or jumps</span>
+                </label>
+              </fieldset>
+              <label class="wide">
+                May be off by ±
+                <input
+                  value={limit}
+                  placeholder={`${body.uncertainty.expanded}, its own`}
+                  maxLength={80}
+                  onInput={(event) => setLimit(event.currentTarget.value)}
+                />
+              </label>
+            </>
+          )}
+        </FoldOut>
       </div>
     </form>
   );

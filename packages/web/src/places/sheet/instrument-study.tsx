@@ -1,6 +1,7 @@
 import { admittedStudy, adoptedStudy, type Body, chestWords, studyWorked } from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
+import { FoldOut } from '../../parts/fold-out.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { book, write } from '../../state/job.ts';
 import { Keyed } from './keyed.tsx';
@@ -54,7 +55,7 @@ export function InstrumentStudy({ body }: { readonly body: Instrument }) {
     >
       <p class="wide">
         Read the same place again and again, lifting the tool off each time, without looking at the last
-        figure. Ten say enough. Name part and day only where you read several parts on several days.
+        figure. Ten say enough.
       </p>
       <label>
         What you read
@@ -65,14 +66,26 @@ export function InstrumentStudy({ body }: { readonly body: Instrument }) {
           onInput={(event) => setWhat(event.currentTarget.value)}
         />
       </label>
-      <label>
-        Part, if several
-        <input value={part} maxLength={60} onInput={(event) => setPart(event.currentTarget.value)} />
-      </label>
-      <label>
-        Day or person, if several
-        <input value={occasion} maxLength={60} onInput={(event) => setOccasion(event.currentTarget.value)} />
-      </label>
+      <div class="wide">
+        <FoldOut summary={<span class="soft">Several parts, on several days or by several people</span>}>
+          {() => (
+            <div class="form two">
+              <label>
+                Part
+                <input value={part} maxLength={60} onInput={(event) => setPart(event.currentTarget.value)} />
+              </label>
+              <label>
+                Day or person
+                <input
+                  value={occasion}
+                  maxLength={60}
+                  onInput={(event) => setOccasion(event.currentTarget.value)}
+                />
+              </label>
+            </div>
+          )}
+        </FoldOut>
+      </div>
       <Keyed
         fields={[{ label: `Reading ${readings.length + 1}`, text, set: setText }]}
         at={0}

@@ -36,7 +36,7 @@ export function Keyed({ fields, at, go, unit, setUnit }: Given) {
           </label>
         ))}
         <label>
-          in
+          Unit
           <input
             class="unit"
             value={unit}

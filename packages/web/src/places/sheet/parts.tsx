@@ -1,4 +1,4 @@
-import { type Characteristic, placesOf, positionAt, positionsOf } from '@fettle/book';
+import { positionsOf } from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import type { Draft } from '../../ledger/writing.ts';
@@ -6,7 +6,7 @@ import { FoldOut } from '../../parts/fold-out.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { book, write } from '../../state/job.ts';
 import { positionWords } from '../../words/place.ts';
-import { DecisionForm, decisionWords } from './decision-form.tsx';
+import { DecisionForm, decisionWords, sizesAt } from './decision-form.tsx';
 
 /** What is fitted where: another part, or the same one come back machined, begins its readings anew. */
 export function Parts() {
@@ -50,19 +50,6 @@ const decided = (part: string): string => {
   const words = decisionWords(part);
   return words === undefined ? '' : `; ${words}`;
 };
-
-/** The sizes of the sheet for what goes in one position, each once; every size where the sheet names none for it. */
-function sizesAt(position: string): readonly NonNullable<Characteristic['sizes']>[number][] {
-  const { sheet, characteristics } = book.value;
-  const sized = [...characteristics.values()].filter(({ sizes }) => sizes !== undefined);
-  const here = sized.filter(
-    (one) =>
-      one.position !== undefined &&
-      placesOf(sheet ?? { axes: {} }, one).some((place) => positionAt(one.position!, place) === position),
-  );
-  const named = (here.length > 0 ? here : sized).flatMap(({ sizes }) => sizes ?? []);
-  return [...new Map(named.map((size) => [size.name, size])).values()];
-}
 
 interface Form {
   readonly position: string;
