@@ -16,6 +16,7 @@ export { questionOfTorque, type TorqueAssessment } from './assess/torque.ts';
 export { type Answer, RISK, type Verdict } from './assess/verdict.ts';
 export { admittedSupply } from './basket/admitted-supply.ts';
 export { type Basket, type BasketLine, basketOf } from './basket/basket.ts';
+export { type OrderStanding, orderStandings } from './basket/order-standing.ts';
 export { type Amount, amountOf, amountText } from './chest/amount.ts';
 export { budgetOf, type WorkedBudget } from './chest/budget-of.ts';
 export { type BuildSaid, type Built, builtInstrument, readsAsUncertainty } from './chest/built.ts';

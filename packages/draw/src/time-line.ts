@@ -61,7 +61,7 @@ export function timeLineSvg(chart: TimeChart, picture: Picture): string {
   const names = wide
     ? Math.min(width * 0.34, Math.max(0, ...rows.map(({ name }) => textWidth(name, label, true))) + label)
     : 0;
-  const [left, right] = [names + hair, width - label * 0.6];
+  const [left, right] = [names + (wide ? hair : small * 0.5), width - label * 0.6];
   const field: Field = {
     left,
     right,
@@ -88,8 +88,9 @@ export function timeLineSvg(chart: TimeChart, picture: Picture): string {
   const height = bottom + small * 2.9;
   return svg(picture, pen, width, height, [
     ...axis(pen, chart, field, head, bottom, last),
-    ...bars,
+    // Under the bars, so that no word of theirs is crossed out.
     ...(due && finite(due.days) !== undefined ? duePost(pen, field, due, bottom, heavy) : []),
+    ...bars,
   ]);
 }
 

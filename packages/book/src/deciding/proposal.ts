@@ -122,7 +122,8 @@ function asDone(
   chosen: readonly Way[],
   because: 'out' | 'plan' | 'expected-cost',
 ): Pick<Proposal, 'decision' | 'size' | 'because'> {
-  const machined = chosen.find(({ decision }) => decision === 'machine');
+  const machining = chosen.filter(({ decision }) => decision === 'machine');
+  const machined = machining.find(({ size }) => size !== undefined) ?? machining[0];
   const way = machined ?? chosen.find(({ decision }) => decision === 'replace');
   if (!way) return { because: 'way-unsaid' };
   return {

@@ -1,5 +1,6 @@
 import type { Alternative, Basket, BasketLine } from '../basket/basket.ts';
 import type { Need } from '../basket/needs.ts';
+import type { OrderStanding } from '../basket/order-standing.ts';
 import type { Book } from '../fold/book.ts';
 import { about, money } from './money.ts';
 
@@ -80,26 +81,41 @@ export function proofWords({ proven, floor, price, lines }: Basket): string {
   return `${proven ? 'No basket of what is on record costs less: the search for one ran to its end.' : 'The search for a cheaper basket was not finished.'} ${bound}`;
 }
 
-/** `With Pump overhaul set: 1700, 12 more.` */
-export function alternativeWords({ what, price }: Alternative, best: number): string {
-  const name =
-    'with' in what
-      ? `With ${what.name}`
-      : 'without' in what
-        ? `Without ${what.name}`
-        : 'onlyFrom' in what
-          ? `All that is bought from ${what.onlyFrom} alone`
-          : 'Singles only, no kit';
-  if (price === undefined) return `${name}: cannot be, something would stay open.`;
-  const more = price - best;
-  return `${name}: ${money(price)}, ${more < 0.005 ? 'the same' : `${money(more)} more`}.`;
+/** Alternatives of one price, or of none, in a sentence. */
+export interface AlternativePrice {
+  readonly key: string;
+  readonly words: string;
 }
 
-/** Alternatives that somebody might ask about: what costs the same or more, nearest first; what cannot be comes last. */
-export const alternativesInOrder = ({ alternatives }: Basket): readonly Alternative[] =>
-  [...alternatives].sort(
-    (a, b) => (a.price ?? Number.POSITIVE_INFINITY) - (b.price ?? Number.POSITIVE_INFINITY),
-  );
+const alternativeName = ({ what }: Alternative): string =>
+  'with' in what
+    ? `with ${what.name}`
+    : 'without' in what
+      ? `without ${what.name}`
+      : 'onlyFrom' in what
+        ? `all that is bought from ${what.onlyFrom} alone`
+        : 'singles only, no kit';
+
+/** What else would cost, nearest first, those of one price together: `1732, 4 more: with Head gasket; without …`. */
+export function alternativePrices({ alternatives, price: best }: Basket): AlternativePrice[] {
+  const byPrice = new Map<number, Alternative[]>();
+  for (const one of alternatives) {
+    const price = one.price === undefined ? Number.POSITIVE_INFINITY : Math.round(one.price * 100) / 100;
+    byPrice.set(price, [...(byPrice.get(price) ?? []), one]);
+  }
+  return [...byPrice]
+    .sort(([a], [b]) => a - b)
+    .map(([price, all]) => {
+      const names = all.map(alternativeName).join('; ');
+      if (!Number.isFinite(price))
+        return { key: 'none', words: `Cannot be, something would stay open: ${names}.` };
+      const more = price - best;
+      return {
+        key: String(price),
+        words: `${money(price)}, ${more < 0.005 ? 'the same' : `${money(more)} more`}: ${names}.`,
+      };
+    });
+}
 
 /** What stays open or was left out of the reckoning, each in a sentence. */
 export const gapWords = ({ unmet, otherSizes, barred, leftOver }: Basket): string[] => [
@@ -114,3 +130,25 @@ export const gapWords = ({ unmet, otherSizes, barred, leftOver }: Basket): strin
   ),
   ...leftOver.map(({ name, count }) => `Left over: ${countWords(count, name)}.`),
 ];
+
+/** How far something ordered has come. */
+export function standingWords({ state, part, readings, out }: OrderStanding): string {
+  if (state === 'waited') return 'not here yet';
+  if (state === 'arrived') return 'here, not entered as a part: not measured';
+  if (state === 'not-measured') return `here as ${part!.name}: NOT MEASURED. New parts are measured too.`;
+  const bad =
+    out.length > 0 ? `; out: ${out.map(({ characteristic }) => characteristic.name).join(', ')}` : '';
+  return `here as ${part!.name}: measured on arrival (${readings} ${readings === 1 ? 'reading' : 'readings'})${bad}`;
+}
+
+/** From whom, under which number, for how much and how long. */
+export const orderDetails = ({ order: { body }, substituteFor }: OrderStanding): string[] =>
+  [
+    body.count === undefined ? undefined : `${body.count} of it`,
+    body.supplier,
+    body.number === undefined ? undefined : `number as marked ${body.number}`,
+    body.price === undefined ? undefined : `price ${money(body.price)}`,
+    body.lead_days === undefined ? undefined : `${body.lead_days} ${body.lead_days === 1 ? 'day' : 'days'}`,
+    substituteFor === undefined ? undefined : `a substitute for ${substituteFor}`,
+    body.note,
+  ].filter((one) => one !== undefined);

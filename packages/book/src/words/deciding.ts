@@ -154,3 +154,9 @@ export function evidenceWords(book: Book, proposal: Proposal): string {
   const rests = entriesWords(entryNumbers(book), proposal.entries);
   return `As proposed: ${reasonWords(proposal)}${proposal.entries.length > 0 ? ` Rests on ${rests}.` : ''}`;
 }
+
+/** What is tapped to take a proposal. */
+export function takeWords({ decision, size }: Proposal): string {
+  const words = decision ? DECISIONS[decision] : '';
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}${sized(size)}`;
+}

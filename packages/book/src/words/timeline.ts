@@ -73,6 +73,7 @@ export function chanceRests({ tasks, chance, pert, days }: TimeLine): string[] {
 export const criticalShare = ({ chance, schedule }: TimeLine, id: string): string => {
   const often = chance.critical.get(id) ?? 0;
   if (chance.trials === 1) return schedule.critical.includes(id) ? 'sets the date' : '';
+  if (often > 0.999) return 'always sets the date';
   return often < 0.005 ? '' : `sets the date in ${share(often)}`;
 };
 

@@ -1,7 +1,9 @@
-import type { Body, Book } from '@fettle/book';
-import { failed, type Issue, ok } from '@fettle/core';
+import { asFittedNow, assessment, type Body, type Book, basketWords, orderStandings } from '@fettle/book';
+import { CATALOGUE, failed, type Issue, type Outcome, ok } from '@fettle/core';
 import { entered, issue, plainNumber, present } from '../entered.ts';
 import type { Register } from '../registration.ts';
+import type { Reply } from '../reply.ts';
+import { nameOf } from '../words/judgement.ts';
 
 const sum = (at: string, text: string | undefined): Issue[] =>
   text === undefined || plainNumber(text) !== undefined
@@ -133,4 +135,38 @@ export const registerOrders: Register = (program, run) => {
         ),
       ),
     );
+  program
+    .command('orders <job>')
+    .description('the parts list: what was ordered, from whom, and whether it came and was measured')
+    .addHelpText('after', '\nExample:\n  fettle orders linnet')
+    .action((job: string) =>
+      run(async (context) => {
+        const bench = await context.bench(job);
+        return bench.ok ? partsList(bench.value.book()) : bench;
+      }),
+    );
 };
+
+function partsList(book: Book): Outcome<Reply> {
+  const standings = orderStandings(book, assessment(book, asFittedNow(book), CATALOGUE).judgements);
+  return ok({
+    json: standings.map(({ order, state, part, readings, out, substituteFor }) => ({
+      order: order.entry.id,
+      ...order.body,
+      substitute_for: substituteFor,
+      state,
+      entered_as: part?.id,
+      readings,
+      out: out.map(nameOf),
+    })),
+    text:
+      standings.length === 0
+        ? 'Nothing was ordered. Enter an order with "fettle order".'
+        : standings
+            .flatMap((one) => [
+              [one.order.body.item, ...basketWords.orderDetails(one)].join(', '),
+              `    ${basketWords.standingWords(one)}`,
+            ])
+            .join('\n'),
+  });
+}

@@ -6,14 +6,12 @@ const WIDTH = 106;
 const set = (text: string, indent = '  '): string[] =>
   text === '' ? [] : wrapped(text, WIDTH - indent.length, '  ').map((line) => indent + line);
 
-const ALTERNATIVES = 14;
-
 /** The basket, what it is for, what it leaves over, and what else would have cost. */
 export function basketLines(book: Book, basket: Basket, because: Issue | undefined): string[] {
-  const { needs, lines, carriage, price } = basket;
+  const { needs, lines, carriage } = basket;
   const open = needs.filter(({ count }) => count > 0);
   const had = needs.filter(({ count }) => count === 0);
-  const others = basketWords.alternativesInOrder(basket);
+  const others = basketWords.alternativePrices(basket);
   return [
     'The cheapest basket that covers what was decided, planned and wanted',
     ...(because ? set(because.message) : []),
@@ -44,13 +42,7 @@ export function basketLines(book: Book, basket: Basket, because: Issue | undefin
     ...set(basketWords.proofWords(basket)),
     ...basketWords.gapWords(basket).flatMap((line) => set(line)),
     ...(others.length > 0
-      ? [
-          ...heading('What else would cost'),
-          ...others.slice(0, ALTERNATIVES).flatMap((one) => set(basketWords.alternativeWords(one, price))),
-          ...(others.length > ALTERNATIVES
-            ? [`  … and ${others.length - ALTERNATIVES} more: --json lists them all.`]
-            : []),
-        ]
+      ? [...heading('What else would cost'), ...others.flatMap(({ words }) => set(words))]
       : []),
     '',
     ...set(

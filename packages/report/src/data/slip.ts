@@ -1,4 +1,12 @@
-import { asFittedNow, assessment, type Book, type SlipComponent, slipOf, slipWords } from '@fettle/book';
+import {
+  asFittedNow,
+  assessment,
+  type Book,
+  placeText,
+  type SlipComponent,
+  slipOf,
+  slipWords,
+} from '@fettle/book';
 import { CATALOGUE } from '@fettle/core';
 import { whenWords } from '../words/entry.ts';
 
@@ -36,6 +44,7 @@ const componentPage = (book: Book, component: SlipComponent) => ({
     wanted: slipWords.wantedWords(line),
     suits: slipWords.suitsWords(line),
     found: slipWords.foundWords(line),
+    places: line.found.length > 1 ? line.found.map(({ place }) => placeText(place)) : [],
     returned: slipWords.returnedWords(line).map((words, i) => ({
       words,
       status: returnedStatus(line.returned[i]!),

@@ -1,22 +1,24 @@
-import type { Book } from '@fettle/book';
+import { basketWords, type OrderStanding, orderStandings } from '@fettle/book';
 import type { Issue } from '@fettle/core';
-import { useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
-import { book, write } from '../../state/job.ts';
+import { assessed, book, write } from '../../state/job.ts';
 import { whenWords } from '../../words/entry.ts';
 
 /** What was ordered and whether it has come. */
 export function Orders() {
-  const { orders } = book.value;
-  const waited = orders.filter(({ receipts }) => receipts.length === 0);
-  const here = orders.filter(({ receipts }) => receipts.length > 0);
+  const now = book.value;
+  const { judgements } = assessed.value;
+  const orders = useMemo(() => orderStandings(now, judgements), [now, judgements]);
+  const waited = orders.filter(({ state }) => state === 'waited');
+  const here = orders.filter(({ state }) => state !== 'waited');
   return (
     <section>
       <h2>On order</h2>
       {waited.length === 0 ? <p>Nothing is on order.</p> : null}
       <ul class="lines">
         {waited.map((order) => (
-          <Order key={order.entry.id} order={order} />
+          <Order key={order.order.entry.id} standing={order} />
         ))}
       </ul>
       {here.length > 0 ? (
@@ -24,7 +26,7 @@ export function Orders() {
           <h2>Arrived</h2>
           <ul class="lines">
             {here.map((order) => (
-              <Order key={order.entry.id} order={order} />
+              <Order key={order.order.entry.id} standing={order} />
             ))}
           </ul>
         </>
@@ -34,20 +36,14 @@ export function Orders() {
   );
 }
 
-function Order({ order }: { readonly order: Book['orders'][number] }) {
-  const { entry, body, receipts } = order;
+function Order({ standing }: { readonly standing: OrderStanding }) {
+  const { entry, body, receipts } = standing.order;
   const [issues, setIssues] = useState<readonly Issue[]>([]);
   const receive = async (): Promise<void> => {
     const entries = await write([{ kind: 'receipt', body: { order: entry.id } }]);
     setIssues(entries.ok ? [] : entries.issues);
   };
-  const about = [
-    body.supplier,
-    body.number,
-    body.price === undefined ? undefined : `price ${body.price}`,
-    body.lead_days === undefined ? undefined : `${body.lead_days} days`,
-    body.note,
-  ].filter((one) => one !== undefined && one !== '');
+  const about = basketWords.orderDetails(standing);
   return (
     <li>
       <div class="order">
@@ -57,6 +53,12 @@ function Order({ order }: { readonly order: Book['orders'][number] }) {
           <span class="soft">
             {entry.who}, {whenWords(entry.at)}
           </span>
+          {receipts.length > 0 ? (
+            <>
+              <br />
+              {basketWords.standingWords(standing)}
+            </>
+          ) : null}
         </p>
         {receipts.length > 0 ? null : (
           <button type="button" aria-label={`${body.item} has arrived`} onClick={() => void receive()}>
