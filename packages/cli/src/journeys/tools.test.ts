@@ -1,6 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type CheckJson, CommandDesk } from '../testing/desk.ts';
 
+/** The second demo job, by the id it always has. */
+const RETURNED = '01965c1e-4000-7000-8000-00000022172e';
+
 let fresh: CommandDesk;
 const desks: CommandDesk[] = [];
 beforeAll(async () => {
@@ -54,6 +57,15 @@ describe('the tool chest at the command line', () => {
   it('a failed check withholds every verdict that rests on the tool, and says what to do', async () => {
     const desk = linnet();
     expect(await statusOf(desk, 'pump.cover-groove')).toEqual(['out']);
+    // The demo's own check after the readings was good: struck, the one before is the last good one.
+    const checks = await desk.json<{ id: string; body: { instrument: string } }[]>(
+      'log',
+      'linnet',
+      '--kind',
+      'instrument-checked',
+    );
+    const after = checks.filter(({ body }) => body.instrument === 'depth').at(-1)!;
+    await desk.good('strike', 'linnet', after.id, '--why', 'held against the wrong block');
     const words = await tools(
       desk,
       'check',
@@ -90,6 +102,27 @@ describe('the tool chest at the command line', () => {
     expect(await statusOf(desk, 'pump.cover-groove')).toEqual(['out']);
     expect((await desk.fettle(['why', 'linnet', 'pump.cover-groove'])).out).toContain(
       'corrected by -0.0006 in',
+    );
+  });
+
+  it('finds the demo’s tools checked before and after, and its study left at that', async () => {
+    const words = await tools(linnet());
+    expect(words).toContain(
+      'Outside micrometers: Last check, after the readings, against 2.0000 in it read 2.0001 in: 0.0001 in off, 0.0002 in allowed: good.',
+    );
+    expect(words).toContain('telescoping Telescoping gauge and micrometer telescoping gauge ±0.0007 in');
+    expect(words).not.toContain('to be taken again');
+  });
+
+  it('a bore gauge set in the pistons’ own micrometer leaves ±.0002 in of a clearance', async () => {
+    const desk = new CommandDesk();
+    desks.push(desk);
+    await desk.good('new', '--demo', 'returned');
+    const { out } = await desk.fettle(['why', RETURNED, 'piston.skirt-clearance']);
+    expect(out).toMatch(/±0\.0002 in/);
+    expect(out).not.toMatch(/±0\.0003 in/);
+    expect((await desk.fettle(['tools', RETURNED, 'show', 'bore-set'])).out).toContain(
+      'whose error cancels between the two',
     );
   });
 
