@@ -82,10 +82,12 @@ export function reasonWords(proposal: Proposal): string {
   const { because, out, undecided, unread, inside, partner, chosen, cost, decision } = proposal;
   const { left } = proposal;
   const rest = left.length > 0 && chosen.length > 0 ? ` Nothing on record settles ${listed(left)}.` : '';
+  const settled = undecided.filter((one) => chosen.some(({ settles }) => settles.includes(one)));
+  const also = settled.length > 0 ? ` It settles as well what cannot be told: ${listed(settled)}.` : '';
   const by = chosen.length > 0 ? ` By ${chosen.map(({ name }) => name).join(' and ')}.` : '';
   switch (because) {
     case 'out':
-      return `${listed(out)} ${out.length === 1 ? 'is' : 'are'} out.${by}${rest}`;
+      return `${listed(out)} ${out.length === 1 ? 'is' : 'are'} out.${by}${also}${rest}`;
     case 'plan':
       return `The plan settles by it ${listed(undecided)}.${by}${rest}`;
     case 'no-way':
