@@ -28,6 +28,7 @@ export {
   checkState,
 } from './chest/check.ts';
 export { INSTRUMENT_TYPES, type InstrumentType, type Setting } from './chest/instrument-types.ts';
+export { type StackRow, stacksNear } from './chest/stacks.ts';
 export { admittedStudy, adoptedStudy, type StudyWorked, studyWorked } from './chest/study.ts';
 export { type PlannedRepairs, plannedRepairs } from './deciding/planned-repairs.ts';
 export { type Proposal, proposalsOf } from './deciding/proposal.ts';

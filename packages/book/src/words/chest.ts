@@ -18,6 +18,10 @@ export const trustWords: Readonly<Record<Body<'instrument-declared'>['trust'], s
   built: 'built from what its owner said of it',
 };
 
+/** What is said beside stacks of leaves. */
+export const STACK_CAUTION =
+  'Each leaf errs by itself, so n of them make √n the U of one. Wipe them dry: a film between two is not counted.';
+
 /** One line of a budget. */
 export interface BudgetRow {
   readonly what: string;

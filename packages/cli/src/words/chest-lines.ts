@@ -1,23 +1,14 @@
 import {
-  amountOf,
-  amountText,
   type Body,
   type Book,
   budgetOf,
   checkState,
   chestWords,
   INSTRUMENT_TYPES,
+  stacksNear,
   studyWorked,
 } from '@fettle/book';
-import {
-  failed,
-  leafStacks,
-  type Outcome,
-  ok,
-  parseQuantity,
-  printQuantity,
-  stackUncertainty,
-} from '@fettle/core';
+import { type Outcome, ok } from '@fettle/core';
 import { barsText } from '@fettle/draw';
 import type { Reply } from '../reply.ts';
 import { heading, table, wrapped } from './table.ts';
@@ -175,38 +166,21 @@ export function studyReply(book: Book, entry: string): Outcome<Reply> {
 
 /** The stacks of leaves nearest to a gap. */
 export function stackReply(book: Book, id: string, rest: readonly string[]): Outcome<Reply> {
-  const { leaves, uncertainty, name } = book.instruments.get(id)!.body;
-  const wanted = parseQuantity(rest.join(' '), 'length');
-  if (!wanted.ok) return wanted;
-  const owned = (leaves ?? []).flatMap((text) => {
-    const read = parseQuantity(text, 'length');
-    return read.ok ? [read.value.value] : [];
-  });
-  if (owned.length === 0)
-    return failed({
-      code: 'instrument/no-leaves',
-      at: 'id',
-      got: id,
-      wanted: 'feeler leaves with their list',
-      message: `${name} has no list of leaves. Declare it with --leaves "1.5thou 2thou …".`,
-    });
-  const U = amountOf(uncertainty.expanded);
-  const { unit } = wanted.value;
-  const stacks = leafStacks(owned, wanted.value.value, 4);
-  const rows = stacks.map((stack) => [
-    stack.leaves.map((leaf) => printQuantity(leaf, unit).replace(/ .*$/, '')).join(' + '),
-    printQuantity(stack.thickness, unit),
-    U?.kind === 'length'
-      ? `±${amountText(stackUncertainty(stack.leaves.length, U.value), 'length', unit)}`
-      : '',
-    stack.leaves.length > 1 ? `${stack.leaves.length} leaves` : 'one leaf',
-  ]);
+  const stacks = stacksNear(book.instruments.get(id)!.body, rest.join(' '));
+  if (!stacks.ok) return stacks;
   return ok({
-    json: stacks.map((stack) => ({ leaves_m: stack.leaves, thickness_m: stack.thickness })),
+    json: stacks.value,
     text: [
-      ...table(rows),
+      ...table(
+        stacks.value.map(({ leaves, thickness, doubt, count }) => [
+          leaves,
+          thickness,
+          doubt,
+          count > 1 ? `${count} leaves` : 'one leaf',
+        ]),
+      ),
       '',
-      'Each leaf errs by itself, so n of them make √n the U of one. Wipe them dry: a film between two is not counted.',
+      chestWords.STACK_CAUTION,
     ].join('\n'),
   });
 }

@@ -197,15 +197,17 @@ function WitnessLines({ now, judgement, member, witness, i }: OneWitness) {
 const when = (at: string): string => at.slice(0, 16).replace('T', ' ');
 
 /** What was entered, in one line. */
-function readingWords(now: Book, { body, entry }: ReadingOnRecord): string {
+function readingWords(now: Book, { body, entry, standing, correction }: ReadingOnRecord): string {
   const characteristic = now.characteristics.get(body.characteristic);
   const at = characteristic ? placeWords(characteristic, body.place ?? {}) : placeText(body.place ?? {});
   const leaves = [body.goes && `${body.goes} goes`, body.stops && `${body.stops} does not`].filter(Boolean);
   const warmth = body.temperature?.part === undefined ? '' : ` at ${body.temperature.part}`;
   const first = body.asked ? `; first typed ${body.asked.first_said}` : '';
+  const mended = correction ? `, corrected by ${correction.add}` : '';
+  const again = standing === 'to-be-taken-again' ? ', to be taken again' : '';
   const name = `${nameIn(now, body.characteristic)}${at === '' ? '' : `, ${at}`}`;
   const instrument = now.instruments.get(body.instrument)?.body.name ?? body.instrument;
-  return `${name}: ${body.value ?? leaves.join(', ')}${warmth}${first}. ${instrument}, ${entry.who}, ${when(entry.at)}`;
+  return `${name}: ${body.value ?? leaves.join(', ')}${warmth}${mended}${again}${first}. ${instrument}, ${entry.who}, ${when(entry.at)}`;
 }
 
 /** A cause of doubt in the words of the bench. */
@@ -213,6 +215,7 @@ function causeWords(now: Book, source: string): string {
   const [kind, ...rest] = source.split(':');
   const id = rest.join(':');
   if (kind === 'instrument') return `${now.instruments.get(id)?.body.name ?? id}, common to all its readings`;
+  if (kind === 'correction') return 'the correction after a failed check, common to all it corrects';
   if (kind === 'reading') {
     const reading = now.readings.find(({ entry }) => entry.id === id);
     return reading ? `the reading of ${nameIn(now, reading.body.characteristic)} itself` : source;

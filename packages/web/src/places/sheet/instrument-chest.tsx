@@ -6,6 +6,7 @@ import { DeclaredBudget } from './instrument-budget.tsx';
 import { InstrumentCheck } from './instrument-check.tsx';
 import { InstrumentCorrection } from './instrument-correction.tsx';
 import { InstrumentStudy } from './instrument-study.tsx';
+import { LeafStacks } from './leaf-stacks.tsx';
 
 type Instrument = Body<'instrument-declared'>;
 
@@ -59,6 +60,9 @@ function Tool({ body }: { readonly body: Instrument }) {
           <FoldOut summary="All off by just that? Correct them">
             {() => <InstrumentCorrection instrument={body.instrument} />}
           </FoldOut>
+        ) : null}
+        {body.leaves ? (
+          <FoldOut summary="Which leaves make a gap">{() => <LeafStacks body={body} />}</FoldOut>
         ) : null}
         <FoldOut summary="What its ± is built from">{() => <DeclaredBudget body={body} />}</FoldOut>
         <FoldOut summary="Your own repeatability with it">{() => <InstrumentStudy body={body} />}</FoldOut>
