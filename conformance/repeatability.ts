@@ -6,6 +6,7 @@ import {
   micrometerLimit,
   pressureGaugeLimit,
   repeated,
+  type StudyLine,
   type StudySource,
   varianceRatioAbove,
 } from '@fettle/core';
@@ -29,8 +30,8 @@ function studied(readings: readonly (readonly (readonly number[])[])[]): GaugeSt
   return study.value;
 }
 
-const lineOf = (study: GaugeStudy, source: StudySource) =>
-  study.lines.find((line) => line.source === source) ?? { squares: 0, dof: 0, meanSquare: 0 };
+const lineOf = (study: GaugeStudy, source: StudySource): StudyLine =>
+  study.lines.find((line) => line.source === source) ?? { source, squares: 0, dof: 0, meanSquare: 0 };
 
 /** One reading of each instrument after another: the instruments are the parts of a one-way table. */
 function oneWay(given: Given): Answers {

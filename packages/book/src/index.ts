@@ -27,7 +27,8 @@ export {
   type CheckState,
   checkState,
 } from './chest/check.ts';
-export { INSTRUMENT_TYPES, type InstrumentType, type Setting } from './chest/instrument-types.ts';
+export type { InstrumentType, Setting } from './chest/instrument-type.ts';
+export { INSTRUMENT_TYPES } from './chest/instrument-types.ts';
 export { type StackRow, stacksNear } from './chest/stacks.ts';
 export { admittedStudy, adoptedStudy, type StudyWorked, studyWorked } from './chest/study.ts';
 export { type PlannedRepairs, plannedRepairs } from './deciding/planned-repairs.ts';

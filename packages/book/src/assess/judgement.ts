@@ -7,7 +7,8 @@ import { type LimitSetName, limitsOf } from './limits.ts';
 import { MISSING, meanOf, type Operand } from './operand.ts';
 import type { Reckoning } from './reckoning.ts';
 import { reducedOperand } from './reduced-operand.ts';
-import { type Answer, narrowed, type Verdict, verdictOf } from './verdict.ts';
+import { type Answer, narrowed, type Verdict, type Verdicts, verdictOf } from './verdict.ts';
+import { TAKE_AGAIN, withheld } from './withheld.ts';
 
 /** `missing`: not everything was read. `no-limits`: known, with nothing to judge it by. */
 export type Status = Answer | 'missing' | 'no-limits';
@@ -19,8 +20,6 @@ export interface Member {
   /** What each of `known.witnesses` would say by itself, in their order. */
   readonly alone: readonly Verdicts[];
 }
-
-type Verdicts = Readonly<Partial<Record<LimitSetName, Verdict>>>;
 
 /** One judged thing: a characteristic at those of its axes that are judged one by one. */
 export interface Judgement {
@@ -95,14 +94,6 @@ function memberVerdicts(
     }),
   );
   return { verdicts, alone };
-}
-
-/** No verdict rests on what is to be taken again. */
-function withheld(entries: readonly string[], again: ReadonlySet<string>, verdicts: Verdicts): Verdicts {
-  if (!entries.some((id) => again.has(id))) return verdicts;
-  return Object.fromEntries(
-    Object.entries(verdicts).map(([set, verdict]) => [set, { ...verdict, verdict: 'cannot-tell' as const }]),
-  );
 }
 
 const RANK: Readonly<Record<Answer, number>> = { out: 0, 'cannot-tell': 1, in: 2 };
@@ -283,12 +274,7 @@ function cautionsOf(
   verdicts: Verdicts,
 ): Caution[] {
   const cautions: Caution[] = governing ? [...(verdicts[governing]?.cautions ?? [])] : [];
-  if (again.length > 0)
-    cautions.push({
-      code: 'verdict/to-be-taken-again',
-      message:
-        'To be taken again: a later check of the instrument failed, so nothing read with it since its last good check decides.',
-    });
+  if (again.length > 0) cautions.push(TAKE_AGAIN);
   if (!consistent)
     cautions.push({
       code: 'verdict/witnesses-disagree',

@@ -25,6 +25,9 @@ export interface Verdict {
   readonly cautions: readonly Caution[];
 }
 
+/** By each set of limits there is. */
+export type Verdicts = Readonly<Partial<Record<LimitSetName, Verdict>>>;
+
 type Interval = Operand & { kind: 'interval' };
 
 /** @returns undefined where nothing is known */

@@ -3,13 +3,9 @@ import type { Book } from '../fold/book.ts';
 import type { Body, BudgetLine } from '../ledger/bodies.ts';
 import { amountOf, amountText } from './amount.ts';
 import { workedBudget } from './budget-of.ts';
-import {
-  type Given,
-  INSTRUMENT_TYPES,
-  type InstrumentType,
-  micrometerLines,
-  type Setting,
-} from './instrument-types.ts';
+import type { Given, InstrumentType, Setting } from './instrument-type.ts';
+import { INSTRUMENT_TYPES } from './instrument-types.ts';
+import { micrometerLines } from './length-tools.ts';
 import { band } from './lines.ts';
 
 /** What its owner says of an instrument when its uncertainty is to be built. */

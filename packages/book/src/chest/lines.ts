@@ -41,3 +41,9 @@ export const band = (what: string, amount: string, source: string, more: More = 
   source,
   ...more,
 });
+
+/** Half of what is said: a dial that is read between its lines. */
+export function halfOf(said: string): string {
+  const [, number = '0', unit = ''] = /^([\d.]+)\s*(.*)$/.exec(said.trim()) ?? [];
+  return `${Number((Number(number) / 2).toPrecision(6))} ${unit}`;
+}

@@ -1,6 +1,6 @@
 import { NumberPad } from '../../parts/number-pad.tsx';
 
-export interface KeyedField {
+interface KeyedField {
   readonly label: string;
   readonly text: string;
   readonly set: (text: string) => void;
