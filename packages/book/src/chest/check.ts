@@ -128,7 +128,8 @@ export function admittedCheck(book: Book, said: CheckSaid): Outcome<Body<'instru
     against,
     read,
     good: worked.within && said.failed !== true,
-    ...(said.limit !== undefined && { limit: said.limit.trim() }),
+    // Kept with the check: a U that is built anew later does not judge it again.
+    limit: said.limit?.trim() ?? worked.allowed,
     ...(said.when !== undefined && { when: said.when }),
     ...(said.note !== undefined && { note: said.note }),
   });

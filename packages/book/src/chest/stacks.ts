@@ -21,6 +21,8 @@ export interface StackRow {
   readonly metres: number;
 }
 
+/** U of what lies between two leaves that were wiped [m]. Common practice, no source. */
+const BETWEEN = 2.5e-6;
 /** More leaves than this in a stack bring more doubt than they are worth. */
 const MOST = 4;
 
@@ -51,7 +53,7 @@ export function stacksNear(
       thickness: printQuantity(stack.thickness, unit),
       doubt:
         U?.kind === 'length'
-          ? `±${amountText(stackUncertainty(stack.leaves.length, U.value), 'length', unit)}`
+          ? `±${amountText(stackUncertainty(stack.leaves.length, U.value, BETWEEN), 'length', unit)}`
           : '',
       count: stack.leaves.length,
       metres: stack.thickness,

@@ -1,8 +1,11 @@
 import { standardUncertainty } from '@fettle/core';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Bench } from '../testing/bench.ts';
+import { Desk } from '../testing/desk.ts';
 import { inches } from '../testing/tiny-sheet.ts';
 import { noticesOf } from '../words/notices.ts';
+import { reopenedBy } from './reopened.ts';
 
 const IN = 0.0254;
 
@@ -234,4 +237,32 @@ it('what was built on a study goes with it when it is struck, and what was decla
   ]);
   bench.desk.strike(study);
   expect(U()).toBe('0.0002 in');
+});
+
+it('reopens what its rule says, read by read, whatever the order of checks and readings', () => {
+  const step = fc.constantFrom('read', 'read', 'good', 'failed');
+  fc.assert(
+    fc.property(fc.array(step, { maxLength: 20 }), (steps) => {
+      const desk = new Desk('bench');
+      const entries = steps.map((one) =>
+        one === 'read'
+          ? desk.write('reading', { characteristic: 'journal', instrument: 'mic', value: '1 in' })
+          : desk.write('instrument-checked', {
+              instrument: 'mic',
+              against: '1 in',
+              read: '1 in',
+              good: one === 'good',
+            }),
+      );
+      const reopened = reopenedBy(desk.entries, new Map());
+      steps.forEach((one, i) => {
+        if (one !== 'read') return;
+        const checks = (from: number, to: number) =>
+          steps.slice(from, to).filter((other) => other !== 'read');
+        const failedAfter = checks(i + 1, steps.length)[0] === 'failed';
+        const failedBefore = checks(0, i).at(-1) === 'failed';
+        expect(reopened.has(entries[i]!.id)).toBe(failedAfter || failedBefore);
+      });
+    }),
+  );
 });

@@ -20,7 +20,7 @@ export const trustWords: Readonly<Record<Body<'instrument-declared'>['trust'], s
 
 /** What is said beside stacks of leaves. */
 export const STACK_CAUTION =
-  'Each leaf errs by itself, so n of them make √n the U of one. Wipe them dry: a film between two is not counted.';
+  'Each leaf errs by itself, and what lies between two adds ±2.5 μm (common practice, no source): the fewer, the better. Wipe them dry.';
 
 /** One line of a budget. */
 export interface BudgetRow {

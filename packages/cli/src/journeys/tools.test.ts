@@ -112,6 +112,11 @@ describe('the tool chest at the command line', () => {
     );
     expect(words).toContain('telescoping Telescoping gauge and micrometer telescoping gauge ±0.0007 in');
     expect(words).not.toContain('to be taken again');
+    const shown = await tools(linnet(), 'show', 'telescoping');
+    expect(shown).toContain(
+      'bore 1, top, thrust: 10 readings of one thing: mean 3.50520 in, s = 0.000258 in',
+    );
+    expect(shown).toContain('Assumed so far is 0.000247 in: about right');
   });
 
   it('a bore gauge set in the pistons’ own micrometer leaves ±.0002 in of a clearance', async () => {
@@ -151,7 +156,8 @@ describe('the tool chest at the command line', () => {
 
   it('finds the stack of leaves for a gap no leaf fills', async () => {
     const words = await tools(linnet(), 'stack', 'leaves', '38.5thou');
-    expect(words).toMatch(/^1\.5 \+ 12 \+ 25 38\.5 thou ±0\.866 thou 3 leaves/);
+    // √(3 × .5² + 2 × (2.5/25.4)²) = .877.
+    expect(words).toMatch(/^1\.5 \+ 12 \+ 25 38\.5 thou ±0\.877 thou 3 leaves/);
   });
 
   it.each([

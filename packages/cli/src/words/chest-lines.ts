@@ -82,6 +82,7 @@ export function budgetReply(book: Book, id: string): Reply {
         ? state.checks.slice(0, -1).flatMap((check) => lines(chestWords.checkWords(book, check)))
         : []),
       ...lines(chestWords.checkStateWords(book, state)),
+      ...studyLines(book, body),
       ...(body.note === undefined ? [] : ['', ...lines(body.note)]),
     ].join('\n'),
   };
@@ -112,6 +113,21 @@ export function budgetReply(book: Book, id: string): Reply {
       ...lines(chestWords.budgetSum(declared, budget)),
     ];
   }
+}
+
+/** Studies kept of it, each with what it says; the one adopted is in the budget by now. */
+function studyLines(book: Book, { instrument, name, study: adopted }: Instrument): string[] {
+  const own = book.studies.filter(({ body }) => body.instrument === instrument);
+  if (own.length === 0) return [];
+  return [
+    ...heading('Your own repeatability'),
+    ...own.flatMap(({ entry, body }) => {
+      const worked = studyWorked(book.instruments, instrument, body.readings);
+      const said = worked.ok ? chestWords.studySentences(name, worked.value) : [];
+      const taken = entry.id === adopted;
+      return lines(`${body.what}${taken ? ', adopted' : ''}: ${(taken ? said.slice(0, 2) : said).join(' ')}`);
+    }),
+  ];
 }
 
 export function checkedReply(book: Book, entry: string): Reply {
