@@ -8,6 +8,7 @@ import { LUBRICATION_RUNNERS } from './lubrication.ts';
 import { METROLOGY_RUNNERS } from './metrology.ts';
 import { PRIMING_RUNNERS } from './priming.ts';
 import { REPEATABILITY_RUNNERS } from './repeatability.ts';
+import { SIZE_RUNNERS } from './sizes.ts';
 import { SPRING_RUNNERS } from './springs.ts';
 
 const FILES: readonly (readonly [string, Runners])[] = [
@@ -18,6 +19,7 @@ const FILES: readonly (readonly [string, Runners])[] = [
   ['metrology-geometry', METROLOGY_RUNNERS],
   ['repeatability', REPEATABILITY_RUNNERS],
   ['form-and-matching', FORM_AND_MATCHING_RUNNERS],
+  ['sizes', SIZE_RUNNERS],
 ];
 
 for (const [file, runners] of FILES) {

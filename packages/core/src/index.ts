@@ -78,6 +78,7 @@ export {
 } from './film/steady-limits.ts';
 export type { BearingShape } from './film/supply.ts';
 export {
+  boresToSuit,
   fitClearance,
   rootSumSquareHalfRange,
   type SizeLimits,
@@ -95,6 +96,7 @@ export {
   slidingForce,
 } from './fits/interference-fit.ts';
 export { type Deviations, standardTolerance, toleranceDeviations } from './fits/limits-and-fits.ts';
+export { leastTotal, type ShimChoice, shimsFor } from './fits/shims.ts';
 export { type Circle, leastSquaresCircle, type RoundForm } from './form/circle.ts';
 export { buretteLimit } from './geometry/burette.ts';
 export { type CamEvents, camTiming } from './geometry/cam-events.ts';
@@ -104,6 +106,7 @@ export {
   isentropicRatio,
   volumeRatio,
 } from './geometry/charge.ts';
+export { type CleanUp, cleanUpBore, cleanUpJournal } from './geometry/clean-up.ts';
 export {
   boreForVolume,
   clearanceForRatio,
@@ -112,6 +115,7 @@ export {
   pistonArea,
   sweptVolume,
 } from './geometry/cylinder.ts';
+export { clearanceFromRock, rockFromClearance } from './geometry/guide-rock.ts';
 export {
   angleAtHalfStroke,
   deadCentres,
@@ -122,6 +126,8 @@ export {
   pistonVelocity,
   type SliderCrank,
 } from './geometry/piston-motion.ts';
+export { diameterFromGap, filingFor, GAP_PER_BORE, ringGapIn } from './geometry/ring-gap.ts';
+export { skimForRatio, skimForVolume, skimmedVolume } from './geometry/skim.ts';
 export { coneLift, type Poppet, portArea, portLift, valveArea } from './geometry/valve-area.ts';
 export * from './issue.ts';
 export * from './ledger/canonical-json.ts';
@@ -208,6 +214,15 @@ export { CORK_SQUEEZE, squeezeFraction } from './seals/squeeze.ts';
 export { SOURCES } from './sources/index.ts';
 export type { Source, Sources } from './sources/source.ts';
 export * from './springs/coil-spring.ts';
+export {
+  type StackEffect,
+  type StackTerm,
+  type StackUp,
+  shareOutside,
+  stackUp,
+  type ToleranceShape,
+  toleranceTerm,
+} from './stack/stack-up.ts';
 export { lagOneCorrelation } from './uncertainty/drift.ts';
 export {
   fromExpanded,

@@ -5,6 +5,7 @@ import { LENGTH_AT_20 } from './length-at-20.ts';
 import { MATCH } from './match.ts';
 import { READING_VERDICT } from './reading-verdict.ts';
 import { ROUND_FORM } from './round-form.ts';
+import { STACK } from './stack.ts';
 
 export const METROLOGY_CALCULATORS: readonly Calculator[] = [
   READING_VERDICT,
@@ -13,4 +14,5 @@ export const METROLOGY_CALCULATORS: readonly Calculator[] = [
   LENGTH_AT_20,
   ROUND_FORM,
   MATCH,
+  STACK,
 ];

@@ -28,6 +28,17 @@ export function shaftForClearance(hole: SizeLimits, wanted: SizeLimits): SizeLim
   return { least: metre(hole.greatest - wanted.greatest), greatest: metre(hole.least - wanted.least) };
 }
 
+/**
+ * Bores each made to its own piston: from the smallest with the least clearance to the largest with the most [m].
+ * A piston has to be measured before its bore is finished; its class alone leaves all of this range.
+ */
+export function boresToSuit(pistons: SizeLimits, clearance: SizeLimits): SizeLimits {
+  return {
+    least: metre(pistons.least + clearance.least),
+    greatest: metre(pistons.greatest + clearance.greatest),
+  };
+}
+
 /** Wall of a half shell that fills a housing down to a bore: (housing − bore)/2 [m]. */
 export function shellWall(
   housing: SizeLimits,

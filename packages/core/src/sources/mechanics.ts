@@ -130,6 +130,28 @@ export const MECHANICS_SOURCES: Sources = {
     edition: 'ASTM F36-1999',
     checked: 'retrieved; the definition of compressibility serves for the squeeze',
   },
+  'circles-held': {
+    title: 'Derived: the new circle of a bore holds the worn one, that of a journal lies within it',
+    checked: 'definition; held in the tests to circles drawn point by point',
+  },
+  'rocking-stem': {
+    title: 'Derived: similar triangles of a stem tilted in its guide, touching at both ends',
+    checked: 'definition; held in the tests to a stem turned by an angle',
+  },
+  'ring-circumference': {
+    title: 'Derived: the gap of a ring grows by π times the diameter',
+    where: 'TM 5-6115-593-34 and TM 5-3805-261-34 print .003 in of gap for .001 in of bore',
+    checked: 'definition; the printed rule is π rounded',
+  },
+  'practice-sizes': {
+    title:
+      'common practice, no source: honing .002 to .003 in after boring, ring gap .003 to .004 per diameter, limits taken as three deviations',
+    checked: 'memory-likely; guidance only',
+  },
+  'shims-together': {
+    title: 'Derived: what goes in together takes no more room than there is',
+    checked: 'definition; which stack is best by trying every one',
+  },
   'half-circle-arc': { title: 'Arc of a half circle and two stand-outs', checked: 'definition' },
   'practice-seals': {
     title: 'common practice, no source: working squeeze of cork 15 to 30 %',

@@ -90,7 +90,7 @@ export function standardDraw({ shape, dof }: Term, uniform: Draw, normal: Draw):
 }
 
 /** Two normal deviates from two uniform ones (Box and Muller). */
-function normalDraws(uniform: Draw): Draw {
+export function normalDraws(uniform: Draw): Draw {
   let spare: number | undefined;
   return () => {
     if (spare !== undefined) {
