@@ -3,6 +3,7 @@ import { CATALOGUE } from '@fettle/core';
 import { cautionPages } from './data/cautions.ts';
 import { coverPage, type Printing } from './data/cover-page.ts';
 import { coverPages } from './data/covers.ts';
+import { decidingPages } from './data/deciding.ts';
 import { decisionPages, orderPages, partPages } from './data/decisions.ts';
 import { gaugePages, instrumentPages } from './data/instruments.ts';
 import { ledgerLines, notePages } from './data/ledger-lines.ts';
@@ -37,7 +38,8 @@ export function buildBookData(book: Book, printing: Printing, photos: readonly P
     gauge: gaugePages(book),
     torque: torquePages(book, torques),
     decisions: decisionPages(book),
-    orders: orderPages(book),
+    orders: orderPages(book, judgements),
+    deciding: decidingPages(book, assessed),
     instruments: instrumentPages(book),
     cautions: cautionPages(book, judgements, torques),
     notices: noticesOf(book, (id) => `entry ${pages.get(id) ?? id}`),

@@ -1,4 +1,4 @@
-import type { Book } from '@fettle/book';
+import { type Assessed, type Book, basketWords, orderStandings } from '@fettle/book';
 import { whenWords } from '../words/entry.ts';
 import { conditionWords } from './record.ts';
 
@@ -15,22 +15,31 @@ export const decisionPages = (book: Book) =>
     when: whenWords(entry.at),
   }));
 
-/** What was ordered, and what has come. */
-export const orderPages = (book: Book) =>
-  book.orders.map(({ entry, body, receipts }) => ({
-    item: body.item,
-    part: partName(book, body.part),
-    supplier: [body.supplier, body.number].filter((x) => x !== undefined).join(', '),
-    price: body.price === undefined ? '' : body.price.toFixed(2),
-    lead: body.lead_days === undefined ? '' : `${body.lead_days} days`,
-    note: body.note ?? '',
-    when: whenWords(entry.at),
-    who: entry.who,
-    received: receipts
+/** What was ordered, and whether what has come was measured. */
+export const orderPages = (book: Book, judgements: readonly Assessed[]) =>
+  orderStandings(book, judgements).map((standing) => {
+    const { entry, body, receipts } = standing.order;
+    const came = receipts
       .map((id) => book.entries.find((one) => one.id === id))
       .map((receipt) => (receipt ? `${whenWords(receipt.at)}, ${receipt.who}` : 'entry not here'))
-      .join('; '),
-  }));
+      .join('; ');
+    return {
+      item: body.count === undefined ? body.item : `${body.count} × ${body.item}`,
+      part: partName(book, body.part),
+      supplier: [body.supplier, body.number].filter((x) => x !== undefined).join(', '),
+      price: body.price === undefined ? '' : body.price.toFixed(2),
+      lead: body.lead_days === undefined ? '' : `${body.lead_days} ${body.lead_days === 1 ? 'day' : 'days'}`,
+      note: [
+        body.note,
+        standing.substituteFor === undefined ? undefined : `a substitute for ${standing.substituteFor}`,
+      ]
+        .filter((x) => x !== undefined)
+        .join('; '),
+      when: whenWords(entry.at),
+      who: entry.who,
+      received: came === '' ? '' : `${came}; ${basketWords.standingWords(standing)}`,
+    };
+  });
 
 /** Every part with its states and where it is fitted. */
 export function partPages(book: Book) {
