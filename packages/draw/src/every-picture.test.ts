@@ -12,6 +12,7 @@ import {
   pressureMapSvg,
   pressureStairSvg,
   repairBarsSvg,
+  timeLineSvg,
   unrolledBoresSvg,
   verdictMarkSvg,
 } from './index.ts';
@@ -94,6 +95,15 @@ const worded = (word: string, picture: Picture): string[] => [
       beside: [{ price: 0, chance: 0.1, name: word }],
       wanted: { chance: 0.95, text: word },
       cap: { price: 2, text: word },
+    },
+    picture,
+  ),
+  timeLineSvg(
+    {
+      unit: { days: 7, name: word },
+      rows: [{ name: word, start: 0, finish: 7, latest: 14, slack: 3, critical: true, text: word }],
+      due: { days: 21, text: word },
+      end: { early: 7, middle: 9, late: 14, text: word },
     },
     picture,
   ),

@@ -6,7 +6,7 @@ import { type Pen, penOf } from './svg/pen.ts';
 import { drawnWidth, type Picture } from './svg/picture.ts';
 import { textWidth, wrapped } from './svg/text-width.ts';
 
-export interface TimeRow {
+interface TimeRow {
   readonly name: string;
   /** Days from today, by the most likely times. */
   readonly start: number;

@@ -2,7 +2,7 @@ import type { Book } from '../fold/book.ts';
 import { machiningKey, needKey, needOfPosition } from './need-name.ts';
 
 /** Why something has to be had, with the entry that says so. */
-export type NeedReason =
+type NeedReason =
   | { readonly by: 'decision'; readonly part: string; readonly entry: string }
   | { readonly by: 'offer'; readonly offer: string; readonly entry: string }
   | { readonly by: 'wish'; readonly why: string | undefined; readonly entry: string };

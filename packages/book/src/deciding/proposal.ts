@@ -6,7 +6,7 @@ import { evidenceOfParts, type PartEvidence } from './part-evidence.ts';
 import { type ReuseCost, reuseCost } from './reuse-cost.ts';
 import { type Way, waysFor } from './ways.ts';
 
-export type Decision = 'reuse' | 'machine' | 'replace';
+type Decision = 'reuse' | 'machine' | 'replace';
 
 /** What the verdicts would have of a part; the owner confirms it, or decides otherwise. */
 export interface Proposal {

@@ -4,7 +4,7 @@ import { isMeantBy } from '../sheet/id-pattern.ts';
 import type { Cover } from '../sheet/sheet.ts';
 
 /** Whose hour it is when nobody says otherwise. */
-export const OWNER = 'owner';
+const OWNER = 'owner';
 
 /** Using a part again against replacing it now, by expected cost. */
 export interface ReuseCost {

@@ -40,7 +40,7 @@ export function networkOf(tasks: readonly Timed[]): Network {
   return { order, before, circles };
 }
 
-export interface Slot {
+interface Slot {
   readonly start: number;
   readonly finish: number;
   /** How much later it may finish without making the whole later. */

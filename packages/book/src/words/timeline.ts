@@ -61,7 +61,7 @@ export function chanceRests({ tasks, chance, pert, days }: TimeLine): string[] {
     ...(spread
       ? [
           `Each time is drawn from a triangle over its soonest and latest with the top at the most likely, ${chance.trials} times, each by itself: a shop that is late with one thing is late with all, which this does not know.`,
-          `By the older rule (PERT: the longest way alone, (soonest + 4 × likely + latest) / 6): ${Math.round(pert.mean * 10) / 10} ±${Math.round(pert.deviation * 10) / 10} days${days !== undefined && pert.deviation > 0 ? `, ${share(normalCdf((days - pert.mean) / pert.deviation))}` : ''}. It leaves out that another way may turn out the longest.`,
+          `By the older rule (PERT: the longest way alone, (soonest + 4 × likely + latest) / 6): ${Math.round(pert.mean * 10) / 10} ±${Math.round(pert.deviation * 10) / 10} days${days !== undefined && pert.deviation > 0 ? `, ${share(normalCdf((days - pert.mean) / pert.deviation))}` : ''}. It leaves out that another way may turn out the longest, and leans less to the late side than the triangles.`,
         ]
       : ['Nobody said how far a time may stray, so there is no chance to work out.']),
     ...(certain.length > 0 ? [`Taken at its word, no spread said: ${names(certain)}.`] : []),
