@@ -1,37 +1,28 @@
+import { type PlainFigures, plainTable } from '../film/plain-table.ts';
 import { failed, type Issue, type Outcome, ok } from '../issue.ts';
-import { dimensionlessSideFlow } from '../oil/bearing-feed.ts';
-import { filmPower, filmRise } from '../oil/film-temperature.ts';
-import { shortBearingEccentricity } from '../oil/short-bearing.ts';
-import { metre, metrePerSecond, newton, pascalSecond, radianPerSecond } from '../units/si.ts';
+import { filmRise, petroffPower } from '../oil/film-temperature.ts';
+import { metre, pascalSecond, radianPerSecond } from '../units/si.ts';
 import { filmOil } from './fluid.ts';
 import type { CompiledNetwork, RunningConditions, SolvedNetwork } from './network.ts';
 import { solvedNetwork } from './network.ts';
 
-/** A bearing that carries a steady load, as its eccentricity is asked for. SI. */
-interface LoadedFilm {
-  readonly load: number;
-  readonly diameter: number;
-  /** Of one land. */
-  readonly land: number;
-  readonly lands: number;
-  readonly clearance: number;
-  readonly viscosity: number;
-  /** Of the surface [m/s] */
-  readonly speed: number;
+/** One land of a bearing: its length in diameters, and S of what it carries or ε where that is told. */
+interface LoadedLand {
+  readonly lengthOverDiameter: number;
+  readonly runs: { readonly sommerfeld: number } | { readonly eccentricity: number };
 }
 
-/** How far out a journal runs under its load: the one place where another film solution is put in. */
-export type SteadyEccentricity = (film: LoadedFilm) => number;
+/** How a land runs under its load: the one place where another film solution is put in. */
+type SteadyFilm = (land: LoadedLand) => PlainFigures;
 
-/** The short bearing: good to L/D about ¼; a longer bearing then looks as if it carried more than it does. */
-export const byShortBearing: SteadyEccentricity = (film) =>
-  shortBearingEccentricity(
-    newton(film.load / film.lands),
-    metre(film.clearance),
-    pascalSecond(film.viscosity),
-    metrePerSecond(film.speed),
-    metre(film.land),
-  );
+/**
+ * The plain bearing over its finite length, out of its table. Each land of a grooved bearing is a bearing by itself.
+ * The film is flooded at its widest gap; supply pressure carries no load.
+ */
+const byFiniteLength: SteadyFilm = ({ lengthOverDiameter, runs }) => {
+  const table = plainTable(lengthOverDiameter);
+  return 'sommerfeld' in runs ? table.for(runs.sommerfeld) : table.at(runs.eccentricity);
+};
 
 /** A bearing whose film is to be warmed by its own friction. */
 export interface HeatedBearing {
@@ -58,6 +49,8 @@ export interface HeatedFilm {
   readonly drawn: number;
   /** Whether its oil carries its heat off; otherwise the rise stands at the greatest that is reckoned with. */
   readonly carried: boolean;
+  /** Whether the film was solved so far out; otherwise its figures are carried on from the last that was. */
+  readonly solved: boolean;
 }
 
 export interface HeatedNetwork {
@@ -80,20 +73,21 @@ const ZERO_CELSIUS = 273.15;
  * The network with films as warm as their own friction makes them.
  *
  * An outer loop: films are fixed while the network is balanced, so that the balance stays convex; then friction and
- * flow give each film its temperature anew. Friction goes with μ and flow with 1/μ, so a film that starts too cool
+ * flow give each film its temperature anew. Where the journal runs under its load, what it drags and what it draws
+ * come from the film over its finite length. Friction goes with μ and flow with 1/μ, so a film that starts too cool
  * comes out far too hot: each goes only 1/(1 + 2 b Δ) of its way, b the share of viscosity lost per kelvin, which is
  * Newton's step for a bearing alone. Heat leaves with what the network feeds the bearing and, in a hole-fed one, with
- * the side flow Q3 of the standard as well, whose rule is to add the two.
+ * its own side flow as well: the rule of the standard is to add the two.
  *
- * @param steady  eccentricity from load
+ * @param steady  how a land runs under its load
  * @returns       an issue when the films do not settle, or no balance is found
- * @source film-heat, petroff; iso-7902-1 for the side flow
+ * @source film-heat, petroff; khonsari-booser for what the tables of the film agree with; iso-7902-1 for adding the flows
  */
 export function heatedNetwork(
   network: CompiledNetwork,
   conditions: RunningConditions,
   bearings: readonly HeatedBearing[],
-  steady: SteadyEccentricity = byShortBearing,
+  steady: SteadyFilm = byFiniteLength,
 ): Outcome<HeatedNetwork> {
   const given = { ...network.parameters, ...conditions.parameters };
   const issues = bearings.flatMap(({ element }) => notABearing(given, element));
@@ -120,37 +114,44 @@ export function heatedNetwork(
       const clearance = of('radial_clearance');
       const diameter = of('diameter');
       const carried = load ?? loadOf(given, element, crank!);
-      const eccentricity =
-        carried === undefined
-          ? of('eccentricity_ratio')
-          : Math.min(
-              FARTHEST,
-              steady({
-                load: carried,
-                diameter,
-                land,
-                lands,
-                clearance,
-                viscosity,
-                speed: (speed * diameter) / 2,
-              }),
-            );
+      const film = steady({
+        lengthOverDiameter: land / diameter,
+        runs:
+          carried === undefined
+            ? { eccentricity: of('eccentricity_ratio') }
+            : {
+                sommerfeld:
+                  (viscosity * speed * diameter ** 3 * lands * land) /
+                  (8 * Math.PI * clearance ** 2 * carried),
+              },
+      });
+      const eccentricity = Math.min(FARTHEST, film.eccentricity);
       parameters[`${element}.film_rise`] = rises[i]!;
       if (given[`${element}.eccentricity_ratio`] !== undefined)
         parameters[`${element}.eccentricity_ratio`] = eccentricity;
-      const power = filmPower(
-        metre(diameter / 2),
-        metre(lands * land),
-        metre(clearance),
-        eccentricity,
-        pascalSecond(viscosity),
-        radianPerSecond(speed),
-      );
+      const power =
+        film.drag *
+        petroffPower(
+          metre(diameter / 2),
+          metre(lands * land),
+          metre(clearance),
+          pascalSecond(viscosity),
+          radianPerSecond(speed),
+        );
       const drawn =
         grooved || given[`${element}.side_flow_factor`] !== undefined
           ? 0
-          : 2 * diameter ** 2 * clearance * speed * dimensionlessSideFlow(land / diameter, eccentricity);
-      return { element, rise: rises[i]!, eccentricity, viscosity, power, drawn, count: of('count') };
+          : film.side * (diameter / 2) * clearance * speed * land;
+      return {
+        element,
+        rise: rises[i]!,
+        eccentricity,
+        viscosity,
+        power,
+        drawn,
+        solved: film.within,
+        count: of('count'),
+      };
     });
     const solved = solvedNetwork(network, { ...conditions, parameters, ...(start && { start }) });
     if (!solved.ok) return solved;

@@ -4,32 +4,24 @@ import { type Metre, type PascalSecond, type RadianPerSecond, type Watt, watt } 
 export const OIL_HEAT = 1.8e6;
 
 /**
- * Heat that a film makes.
+ * Heat that the film of a concentric journal makes.
  *
- *     P = 2 π μ R³ L ω²/(c √(1−ε²))
- *
- * Counted over the whole circumference; where the film has ruptured it drags less.
+ *     P = 2 π μ R³ L ω²/c
  *
  * @param radius     R of the journal [m]
  * @param length     L of film, all lands together [m]
  * @param clearance  c, radial [m]
- * @param e          ε, under 1
  * @param viscosity  μ of the film [Pa·s]
  * @param speed      ω of the journal against its shell [rad/s]
  * @source petroff
  */
-export function filmPower(
+export const petroffPower = (
   radius: Metre,
   length: Metre,
   clearance: Metre,
-  e: number,
   viscosity: PascalSecond,
   speed: RadianPerSecond,
-): Watt {
-  return watt(
-    (2 * Math.PI * viscosity * radius ** 3 * length * speed * speed) / (clearance * Math.sqrt(1 - e * e)),
-  );
-}
+): Watt => watt((2 * Math.PI * viscosity * radius ** 3 * length * speed * speed) / clearance);
 
 /**
  * How much warmer the film is than the oil fed to it: half of what the oil gains on its way through.
