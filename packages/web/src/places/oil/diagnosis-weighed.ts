@@ -10,14 +10,7 @@ import {
   Reckoning,
 } from '@fettle/book';
 import { failed, type Outcome, ok } from '@fettle/core';
-
-/** What is taken for known when faults are weighed. */
-export const GROUNDS = [
-  { grounds: 'measured', name: 'As found, with what was measured' },
-  { grounds: 'before-strip', name: 'As found, by the gauge alone' },
-  { grounds: 'now', name: 'As put together now' },
-] as const;
-export type Grounds = (typeof GROUNDS)[number]['grounds'];
+import type { Grounds } from './grounds.ts';
 
 export interface WeighedFaults {
   readonly diagnosis: Diagnosis;

@@ -1,12 +1,12 @@
 import { type Diagnosis, diagnosisWords } from '@fettle/book';
-import type { Outcome } from '@fettle/core';
 import { useEffect, useState } from 'preact/hooks';
 import { FoldOut } from '../../parts/fold-out.tsx';
-import { heavy } from '../../state/heavy.ts';
 import { book } from '../../state/job.ts';
-import { GROUNDS, type Grounds, type WeighedFaults, weighedFaults } from './diagnosis-weighed.ts';
+import type { WeighedFaults } from './diagnosis-weighed.ts';
 import { percent, severityWords } from './diagnosis-words.ts';
+import { GROUNDS, type Grounds } from './grounds.ts';
 import { NextTest } from './next-test.tsx';
+import { useWorked } from './worked.ts';
 
 /** Families less likely than this are named in one line. */
 const LEAST = 0.01;
@@ -16,18 +16,10 @@ export function DiagnosisSection() {
   const now = book.value;
   const [grounds, setGrounds] = useState<Grounds>('measured');
   const [asked, setAsked] = useState(false);
-  const [found, setFound] = useState<Outcome<WeighedFaults> | undefined>(undefined);
   // What was weighed with other readings, or on other grounds, no longer stands.
-  useEffect(() => setFound(undefined), [now, grounds]);
-  useEffect(() => {
-    if (!asked) return undefined;
-    // Painted first, that it is being worked on.
-    const waiting = setTimeout(() => {
-      setFound(weighedFaults(now, heavy.value.catalogue, grounds));
-      setAsked(false);
-    }, 30);
-    return () => clearTimeout(waiting);
-  }, [asked]);
+  useEffect(() => setAsked(false), [now, grounds]);
+  const { answer, busy } = useWorked(asked ? { about: 'faults', grounds } : undefined);
+  const found = busy ? undefined : answer;
   return (
     <section class="diagnosis">
       <h2>If the gauge disappoints: what could be wrong</h2>
@@ -45,10 +37,10 @@ export function DiagnosisSection() {
           </label>
         ))}
       </fieldset>
-      <button type="button" disabled={asked} onClick={() => setAsked(true)}>
+      <button type="button" disabled={asked && busy} onClick={() => setAsked(true)}>
         Weigh the faults
       </button>
-      <div role="status">{asked ? <p>Weighing …</p> : null}</div>
+      <div role="status">{asked && busy ? <p>Weighing …</p> : null}</div>
       {found && !found.ok
         ? found.issues.map(({ code, message }) => (
             <p key={code} class="issue">

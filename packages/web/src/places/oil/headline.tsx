@@ -21,7 +21,8 @@ export function Headline({ idle }: { readonly idle: Predicted }) {
       ) : null}
       <br />
       <small>
-        {wanted ? `Wanted ${wantedWords(wanted)}. ` : ''}As new it would be {pressureWords(idle.asNew, unit)}.
+        {wanted ? `Wanted ${wantedWords(wanted)}. ` : ''}As new it would be {pressureWords(idle.asNew, unit)},
+        by the sheet’s own figures, which carry no band.
       </small>
     </p>
   );

@@ -1,4 +1,4 @@
-import { colderIsLess, repairsOf } from '@fettle/book';
+import { colderIsLess } from '@fettle/book';
 import { useMemo } from 'preact/hooks';
 import { Lazy } from '../../parts/lazy.tsx';
 import { assessed, book } from '../../state/job.ts';
@@ -6,11 +6,13 @@ import { unmeasured } from '../../words/pressure.ts';
 import { Curve } from './curve.tsx';
 import { GradeChoice, grade } from './grade-choice.tsx';
 import { Headline } from './headline.tsx';
-import { lifted, rowsLifted } from './lifted.ts';
+import { isNothing, rowsLifted, thought, thoughtIn } from './lifted.ts';
 import { type Prediction, predicted } from './prediction.ts';
 import { Rests } from './rests.tsx';
 import { SingleRepairs } from './single-repairs.tsx';
 import { PressureStairs } from './stair.tsx';
+import { Trials } from './trials.tsx';
+import { Trying } from './trying.tsx';
 
 const further = () => import('./further.tsx').then(({ Further }) => Further);
 
@@ -50,18 +52,31 @@ export function Oil() {
 function Shown({ prediction }: { readonly prediction: Prediction }) {
   const { circuit, rows } = prediction;
   const missing = unmeasured(circuit);
-  const said = lifted.value;
-  const repairs = useMemo(() => repairsOf(circuit).filter((one) => said.includes(one)), [circuit, said]);
-  const withThem = useMemo(() => rowsLifted(circuit, rows, repairs), [circuit, rows, repairs]);
+  const said = thought.value;
+  const of = useMemo(() => thoughtIn(circuit, said), [circuit, said]);
+  const outcome = useMemo(() => {
+    try {
+      return rowsLifted(circuit, rows, of);
+    } catch (error) {
+      if (error instanceof RangeError) return error.message;
+      throw error;
+    }
+  }, [circuit, rows, of]);
+  const withThem = typeof outcome === 'string' ? rows : outcome;
   return (
     <>
       <Headline idle={prediction.idle} />
       <GradeChoice />
+      <Trying prediction={prediction} of={of} rows={withThem} />
+      {typeof outcome === 'string' ? (
+        <p class="issue">With what is tried there is no balance: {outcome}</p>
+      ) : null}
       <div class="played">
-        <PressureStairs prediction={prediction} repairs={repairs} idle={withThem[0]!} />
+        <PressureStairs prediction={prediction} of={of} />
         <section class="curve">
           <h2>Over the speeds</h2>
-          <Curve rows={withThem} lifted={repairs.length} />
+          <Curve rows={withThem} thought={!isNothing(of)} />
+          <Trials rows={withThem} of={of} />
           <p class="soft">
             The bands are what the readings leave open, at about 95 %. The circuit’s own constants (discharge
             coefficients, eccentricities, film temperatures, leak paths) are assumed and carry no band: a real

@@ -1,11 +1,16 @@
-import { type Planning, planningOf, type RepairPlan, repairPlan } from '@fettle/book';
-import type { Issue } from '@fettle/core';
+import { type FilledCircuit, gaugePressure, pressureVerdict } from '@fettle/book';
+import type { Issue, Uncertain } from '@fettle/core';
 import { type CostChart, costFrontierSvg, type Picture } from '@fettle/draw';
-import { useCallback, useEffect, useState } from 'preact/hooks';
+import { useCallback, useMemo } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
-import { assessed, book } from '../../state/job.ts';
+import { SmallVerdict } from '../../parts/verdict.tsx';
+import { book } from '../../state/job.ts';
 import { pressureUnit, pressureWords, wantedWords } from '../../words/pressure.ts';
+import { ConfidenceChoice, confidence } from './confidence.tsx';
 import { grade } from './grade-choice.tsx';
+import { isNothing, type Thought, thought, thoughtIn } from './lifted.ts';
+import { MeasuringFirst } from './measuring-first.tsx';
+import type { PlanShown } from './oil-asked.ts';
 import {
   chanceWords,
   difference,
@@ -18,49 +23,43 @@ import {
   reasonWords,
   runningWords,
 } from './plan-words.ts';
+import { useWorked } from './worked.ts';
 
-/** How sure the plan has to be of every pressure the sheet wants. */
-const CONFIDENCE = 0.95;
-/** The plan waits until whoever taps has seen what was tapped [ms]. */
-const AT_REST = 120;
+type Planned = PlanShown;
 
-type Planned = Planning & RepairPlan;
-
-/** Worked out behind the page's back, anew after each change of the book. */
-function usePlan(): Planned | readonly Issue[] | undefined {
-  const now = book.value;
-  const judged = assessed.value;
-  const chosen = grade.value;
-  const [found, setFound] = useState<Planned | readonly Issue[] | undefined>(undefined);
-  useEffect(() => {
-    const waiting = setTimeout(() => {
-      try {
-        const planning = planningOf(now, judged, {
-          confidence: CONFIDENCE,
-          ...(chosen !== undefined && { grade: chosen }),
-        });
-        setFound(planning.ok ? { ...planning.value, ...repairPlan(planning.value) } : planning.issues);
-      } catch (error) {
-        if (!(error instanceof RangeError)) throw error;
-        setFound([
-          { code: 'oil/no-balance', at: '', got: '', wanted: '', message: `No plan: ${error.message}` },
-        ]);
-      }
-    }, AT_REST);
-    return () => clearTimeout(waiting);
-  }, [now, judged, chosen]);
-  return found;
-}
+/** What is thought as values of parameters: a plan knows no repairs but those on offer. */
+const valuesOf = (circuit: FilledCircuit, { repairs, values }: Thought): Thought['values'] => ({
+  ...Object.fromEntries(
+    circuit.parameters
+      .filter(({ repair }) => repairs.includes(repair))
+      .map(({ name, repaired }) => [name, repaired]),
+  ),
+  ...values,
+});
 
 /** The cheapest repairs on offer that settle what is out and bring the pressure back. */
-export function Plan() {
-  const plan = usePlan();
+export function Plan({ circuit }: { readonly circuit: FilledCircuit }) {
+  const said = thought.value;
+  const of = useMemo(() => thoughtIn(circuit, said), [circuit, said]);
+  const { answer, busy } = useWorked({
+    about: 'plan',
+    confidence: confidence(),
+    grade: grade.value,
+    values: valuesOf(circuit, of),
+  });
   return (
-    <section class="plan">
+    <section class="plan" aria-busy={busy}>
       <h2>The cheapest repair that does it</h2>
-      {plan === undefined ? <p class="soft">Working it out …</p> : null}
-      {plan !== undefined && 'offers' in plan ? <Found plan={plan} /> : null}
-      {plan !== undefined && !('offers' in plan) ? <NotPlanned issues={plan} /> : null}
+      <ConfidenceChoice />
+      {isNothing(of) ? null : (
+        <p class="soft">
+          With the engine as thought: its pressures start from what is tried; verdicts stay those of the
+          readings.
+        </p>
+      )}
+      {answer === undefined ? <p class="soft">Working it out …</p> : null}
+      {answer?.ok ? <Found plan={answer.value} circuit={circuit} of={of} /> : null}
+      {answer && !answer.ok ? <NotPlanned issues={answer.issues} /> : null}
     </section>
   );
 }
@@ -80,13 +79,20 @@ function NotPlanned({ issues }: { readonly issues: readonly Issue[] }) {
   );
 }
 
-function Found({ plan }: { readonly plan: Planned }) {
+interface Shown {
+  readonly plan: Planned;
+  readonly circuit: FilledCircuit;
+  readonly of: Thought;
+}
+
+function Found({ plan, circuit, of }: Shown) {
   const name: Name = (id) => plan.offers.find((one) => one.id === id)?.body.name ?? id;
   const { best, next, cap, late, unoffered, unread, refused } = plan;
   return (
     <>
       {best ? <Best plan={plan} best={best} name={name} /> : <NoneDoes plan={plan} name={name} />}
-      <Pressures plan={plan} />
+      <Pressures plan={plan} circuit={circuit} of={of} />
+      <MeasuringFirst plan={plan} name={name} />
       {best ? (
         <p>
           {next
@@ -131,6 +137,21 @@ function Found({ plan }: { readonly plan: Planned }) {
   );
 }
 
+interface JudgedPressure {
+  readonly wanted: Planned['conditions'][number]['wanted'];
+  readonly q: Uncertain;
+  readonly unit: string;
+}
+
+function Judged({ wanted, q, unit }: JudgedPressure) {
+  const verdict = pressureVerdict(wanted, q);
+  return (
+    <>
+      {pressureWords(q, unit)} {verdict ? <SmallVerdict status={verdict} /> : null}
+    </>
+  );
+}
+
 interface BestOf {
   readonly plan: Planned;
   readonly best: NonNullable<Planned['best']>;
@@ -143,12 +164,12 @@ function Best({ plan, best, name }: BestOf) {
   return (
     <>
       <p class="figure">
-        Price {money(best.price)}
+        Price {money(best.price)} in the money of the job
         {best.offers.length === 0 ? ': nothing has to be bought' : `, all there ${readyWords(best.days)}`}
       </p>
       {conditions.length > 0 ? (
         <p>
-          Every pressure as wanted: {chanceWords(best.chance)} (asked for: {chanceWords(CONFIDENCE)}).
+          Every pressure as wanted: {chanceWords(best.chance)} (asked for: {chanceWords(plan.confidence)}).
         </p>
       ) : null}
       {over ? (
@@ -186,8 +207,8 @@ function NoneDoes({ plan, name }: { readonly plan: Planned; readonly name: Name 
   const most = plan.frontier.at(-1);
   return most ? (
     <p class="issue">
-      No set of these offers is {chanceWords(CONFIDENCE)} sure. The surest is {chanceWords(most.chance)}, for{' '}
-      {money(most.price)}: {most.offers.map(name).join(', ') || 'nothing bought'}.
+      No set of these offers is {chanceWords(plan.confidence)} sure. The surest is {chanceWords(most.chance)},
+      for {money(most.price)}: {most.offers.map(name).join(', ') || 'nothing bought'}.
     </p>
   ) : (
     <p class="issue">
@@ -197,7 +218,18 @@ function NoneDoes({ plan, name }: { readonly plan: Planned; readonly name: Name 
   );
 }
 
-function Pressures({ plan }: { readonly plan: Planned }) {
+/** The gauge as thought where a pressure is wanted: at once, before the plan has followed. */
+function asThought(circuit: FilledCircuit, { conditions }: Planned, of: Thought): Uncertain[] | undefined {
+  if (isNothing(of)) return undefined;
+  try {
+    return conditions.map(({ running }) => gaugePressure(circuit, running, { as: 'tried', ...of }));
+  } catch (error) {
+    if (error instanceof RangeError) return undefined;
+    throw error;
+  }
+}
+
+function Pressures({ plan, circuit, of }: Shown) {
   const { best, conditions, asNow, dryBecause } = plan;
   if (asNow.pressures.length === 0)
     return (
@@ -205,14 +237,16 @@ function Pressures({ plan }: { readonly plan: Planned }) {
         {dryBecause ? `Pressure not looked at: ${dryBecause.message}` : 'The sheet wants no pressure.'}
       </p>
     );
-  const unit = pressureUnit(plan.book);
+  const unit = pressureUnit(book.value);
+  const starts = asThought(circuit, plan, of);
   const shown = best ?? plan.frontier.at(-1);
   return (
     <ul class="lines planned">
       {conditions.map(({ running, wanted }, i) => (
         <li key={runningWords(running)}>
-          <strong>{runningWords(running)}</strong>, wanted {wantedWords(wanted)}: as measured{' '}
-          {pressureWords(asNow.pressures[i]!, unit)}
+          <strong>{runningWords(running)}</strong>, wanted {wantedWords(wanted)}:{' '}
+          {starts ? 'as thought' : 'as measured'}{' '}
+          <Judged wanted={wanted} q={starts?.[i] ?? asNow.pressures[i]!} unit={unit} />
           {shown ? (
             <>
               , {best ? 'with the plan' : 'with the surest set'}{' '}
@@ -234,7 +268,7 @@ interface Bought {
 }
 
 function MoneyBuys({ plan, cap, name }: Bought) {
-  const { frontier, best } = plan;
+  const { frontier, best, confidence: asked } = plan;
   const draw = useCallback(
     (picture: Picture): string => {
       const chart: CostChart = {
@@ -246,12 +280,12 @@ function MoneyBuys({ plan, cap, name }: Bought) {
           name: String(i + 1),
           best: one.price === best?.price,
         })),
-        wanted: { chance: CONFIDENCE, text: `asked for ${chanceWords(CONFIDENCE)}` },
+        wanted: { chance: asked, text: `asked for ${chanceWords(asked)}` },
         ...(cap !== undefined && { cap: { price: cap, text: `cap ${money(cap)}` } }),
       };
       return costFrontierSvg(chart, picture);
     },
-    [frontier, best, cap],
+    [frontier, best, cap, asked],
   );
   return (
     <>

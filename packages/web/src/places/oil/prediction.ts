@@ -57,6 +57,9 @@ function conditionsOf(book: Book): Omit<Predicted, 'measured' | 'asNew'>[] {
 
 const NUMBERED = /[-.]?\d+$/;
 
+/** What elements alike are called together: main-1 and main-2 are the mains. */
+export const flowName = (element: string): string => element.replace(NUMBERED, '').replaceAll('-', ' ');
+
 /** Flows of like elements together: main-1, main-2 and main-3 are the mains. */
 function flowsAt(circuit: FilledCircuit, idle: Running): { flows: OilFlow[]; swept?: number } {
   const { shares } = oilShares(circuit, idle, { as: 'measured' });
@@ -64,7 +67,7 @@ function flowsAt(circuit: FilledCircuit, idle: Running): { flows: OilFlow[]; swe
   for (const { element, flow, drains } of shares) {
     // What only passes oil on is counted where the oil ends.
     if (!drains) continue;
-    const name = element.replace(NUMBERED, '').replaceAll('-', ' ');
+    const name = flowName(element);
     groups.set(name, (groups.get(name) ?? 0) + flow);
   }
   const delivered = shares.find(({ pumps }) => pumps)?.flow ?? 0;

@@ -5,6 +5,7 @@ import { useCallback } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
 import { book } from '../../state/job.ts';
 import { pressureUnit, pressureWords } from '../../words/pressure.ts';
+import { gainOver } from './gain.ts';
 import type { Prediction } from './prediction.ts';
 
 /** What each repair would bring were it the only one. */
@@ -48,6 +49,19 @@ export function SingleRepairs({ prediction }: { readonly prediction: Prediction 
         draw={draw}
         widest={1240}
       />
+      <ul class="lines gains">
+        {repairs
+          .toSorted((a, b) => b.idle.value - a.idle.value)
+          .map((one) => (
+            <li key={one.repair}>
+              {one.repair}: <strong>{gainOver(one.idle, idle.measured, unit)}</strong>
+            </li>
+          ))}
+      </ul>
+      <p class="soft">
+        ± is what the readings leave open in the gain, at about 95 %; what both states share drops out of it.
+        Everything as new is by the sheet’s own figures, which carry no band.
+      </p>
     </section>
   );
 }
