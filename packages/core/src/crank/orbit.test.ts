@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { plainBearingAt, plainFilm } from '../film/plain-film.ts';
 import { shortBearing, shortBearingEccentricity } from '../oil/short-bearing.ts';
 import { metre, metrePerSecond, newton, pascalSecond, second } from '../units/si.ts';
 import { type SqueezeVelocity, squeezeVelocity } from './mobility.ts';
@@ -32,6 +33,8 @@ const BEARING = {
   lands: 1,
   clearance: metre(25e-6),
   viscosity: pascalSecond(0.008),
+  // What these are held to are the closed formulas of the short bearing.
+  short: true,
 } as const;
 const SPEED = 200;
 const STEPS = 360;
@@ -186,5 +189,33 @@ describe('the orbit of a journal', () => {
     const orbit = journalOrbit({ ...BEARING, load: rotating(1e9), meanTurning: turning(SPEED / 2), period });
     expect(orbit.leastFilm).toBeGreaterThan(0);
     for (let i = 0; i < STEPS; i++) expect(Math.hypot(orbit.x[i]!, orbit.y[i]!)).toBeLessThan(1);
+  });
+
+  it('of a land of finite length settles under a steady load where the design tables have it', () => {
+    for (const [land, e] of [
+      [0.0135, 0.6],
+      [0.027, 0.8],
+      [0.054, 0.7],
+    ] as const) {
+      const { short: _, ...bearing } = { ...BEARING, land: metre(land) };
+      const long = land / (2 * bearing.radius);
+      const { sommerfeld } = plainBearingAt(plainFilm(long), e)!;
+      const { radius, clearance, viscosity } = bearing;
+      const n = SPEED / (2 * Math.PI);
+      const load = ((radius / clearance) ** 2 * viscosity * n * 2 * radius * land) / sommerfeld;
+      const orbit = journalOrbit({ ...bearing, load: steady(load), meanTurning: turning(SPEED / 2), period });
+      expect(orbit.settled).toBe(true);
+      expect(Math.abs(Math.hypot(orbit.x[0]!, orbit.y[0]!) - e)).toBeLessThan(0.01);
+    }
+  });
+
+  it('of a land of finite length comes nearer to touching than the short bearing promises', () => {
+    const { short: _, ...bearing } = BEARING;
+    const load = { x: rotating(900).x.map((x) => x + 600), y: rotating(900).y };
+    const at = { load, meanTurning: turning(SPEED / 2), period };
+    const [finite, short] = [journalOrbit({ ...bearing, ...at }), journalOrbit({ ...BEARING, ...at })];
+    expect(finite.settled).toBe(true);
+    expect(finite.leastFilm).toBeLessThan(short.leastFilm);
+    expect(finite.leastFilm).toBeGreaterThan(0.7 * short.leastFilm);
   });
 });

@@ -1,5 +1,6 @@
 import { type Metre, metre, type Newton, type PascalSecond, type Second, second } from '../units/si.ts';
 import type { CycleVector } from './bearing-loads.ts';
+import { finiteMobility } from './finite-mobility.ts';
 import { type SqueezeVelocity, squeezeVelocity } from './mobility.ts';
 
 export interface OrbitCase {
@@ -16,6 +17,8 @@ export interface OrbitCase {
   readonly lands: number;
   readonly clearance: Metre;
   readonly viscosity: PascalSecond;
+  /** Takes every land as short, with the closed formula: sooner there, and too thick a film. */
+  readonly short?: true;
   /** Eccentricity over clearance at the beginning; concentric when absent. */
   readonly start?: readonly [number, number];
   /** Periods after which it stops, settled or not. */
@@ -47,7 +50,7 @@ const TOUCHING = 1e-6;
  *
  *     dε/dt = ω̄ k × ε + m(ε, F c²/(μ L³ R)),   ω̄ = (ω_journal + ω_shell)/2
  *
- * The journal's own mass is left out: beside the load it is nothing. Steps by the pair of Bogacki and Shampine,
+ * m is that of each land's own length, p nowhere under zero. The journal's own mass is left out: beside the load it is nothing. Steps by the pair of Bogacki and Shampine,
  * with the load straight between its given points, until a period ends where it began.
  *
  * @source mobility-method
@@ -57,6 +60,10 @@ export function journalOrbit(input: OrbitCase): Orbit {
   const steps = load.x.length;
   const interval = period / steps;
   const strength = (c * c) / (input.lands * input.viscosity * input.land ** 3 * input.radius);
+  const finite = input.short ? undefined : finiteMobility(input.land / (2 * input.radius));
+  const move: typeof squeezeVelocity = finite
+    ? (ex, ey, fx, fy, into) => finite.velocity(ex, ey, fx, fy, into)
+    : squeezeVelocity;
   const x = new Float64Array(steps);
   const y = new Float64Array(steps);
   const out: SqueezeVelocity = { x: 0, y: 0 };
@@ -70,7 +77,7 @@ export function journalOrbit(input: OrbitCase): Orbit {
   let next = 1 % steps;
   const rate = (part: number, atX: number, atY: number): void => {
     const rest = 1 - part;
-    squeezeVelocity(
+    move(
       atX,
       atY,
       strength * (rest * load.x[i]! + part * load.x[next]!),
