@@ -105,6 +105,29 @@ it('charges carriage once for a supplier, and bars what comes too late', () => {
   expect(basketOf(bench.book(), { taken: [], days: 70 }).price).toBe(26);
 });
 
+it('says why there is no basket where what is on record excludes one another', () => {
+  const bench = decidedEngine();
+  const offer = (id: string, need: string, excludes: string[]): void => {
+    bench.desk.write('repair-offered', {
+      offer: id,
+      name: id,
+      price: 5,
+      restores: [],
+      covers: [{ need, count: 1 }],
+      repairs: [],
+      needs: [],
+      excludes,
+      trust: 'quoted',
+    });
+  };
+  offer('one', 'crank', ['other']);
+  offer('other', 'block', []);
+  replaced(bench, 'crank', 'block');
+  const basket = basketOf(bench.book(), { taken: [] });
+  expect(basket).toMatchObject({ none: 'excluded', lines: [] });
+  expect(sumWords(basket)).toMatch(/^No basket covers it all/);
+});
+
 it('says of what arrived that it is not measured until it is', () => {
   const bench = decidedEngine();
   const order = bench.desk.write('order', { item: 'Piston 1', part: 'piston-new' });

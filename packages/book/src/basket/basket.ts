@@ -4,7 +4,9 @@ import {
   type Buyable,
   type Buying,
   type BuyingProblem,
+  type BuyingWishes,
   cheapestBuying,
+  NOTHING,
   shortfall,
 } from './buying-programme.ts';
 import { broughtBy, type Need, needsOf } from './needs.ts';
@@ -59,6 +61,8 @@ export interface Basket {
   readonly floor: number;
   /** The search for anything cheaper ran to its end and found nothing. */
   readonly proven: boolean;
+  /** Why there is no basket although each need has something that brings it. */
+  readonly none?: 'excluded' | 'not-found';
 }
 
 export interface BasketWishes {
@@ -110,7 +114,9 @@ export function basketOf(book: Book, wishes: BasketWishes): Basket {
     buyables,
     carriage,
   };
-  const best = cheapestBuying(problem) ?? NOTHING;
+  const search = cheapestBuying(problem);
+  const best = search.found ?? NOTHING;
+  const cheaper = cheapestBuying(problem, { below: best.price });
   const lines = linesOf(admitted, best, open);
   const cap = book.opened?.body.spending_cap;
   return {
@@ -132,13 +138,13 @@ export function basketOf(book: Book, wishes: BasketWishes): Basket {
       return supplies.length > 0 ? [{ need, supplies }] : [];
     }),
     alternatives: alternativesOf(problem, admitted, best),
-    floor: cheapestBuying(problem, { inParts: true })?.price ?? 0,
-    proven:
-      best === NOTHING ? open.length === 0 : cheapestBuying(problem, { below: best.price }) === undefined,
+    floor: cheapestBuying(problem, { inParts: true }).found?.price ?? 0,
+    proven: search.finished && cheaper.finished && !cheaper.found,
+    ...(!search.found && {
+      none: search.finished ? ('excluded' as const) : ('not-found' as const),
+    }),
   };
 }
-
-const NOTHING: Buying = { counts: new Map(), goods: 0, carriage: 0, price: 0 };
 
 const countsOf = (needs: readonly Need[]): Map<string, number> =>
   new Map(needs.map(({ key, count }) => [key, count]));
@@ -256,41 +262,41 @@ const otherSizesOf = (book: Book, { key, size }: Need): string[] => {
     .map(({ body }) => body.name);
 };
 
+/** There are as many as supplies, and none of them is what is bought. */
+const ALTERNATIVE_BRANCHES = 2000;
+
 function alternativesOf(problem: BuyingProblem, sources: readonly Source[], best: Buying): Alternative[] {
   if (best === NOTHING) return [];
-  const priced = (found: Buying | undefined) => (found ? { price: found.price } : {});
-  const each = sources.map(
-    ({ line: { id, name } }): Alternative =>
-      best.counts.has(id)
-        ? { what: { without: id, name }, ...priced(cheapestBuying(problem, { without: new Set([id]) })) }
-        : { what: { with: id, name }, ...priced(cheapestBuying(problem, { atLeastOne: id })) },
+  // A search that was broken off says nothing of what it looked for.
+  const asked = (what: Alternative['what'], wishes: BuyingWishes): Alternative[] => {
+    const { found, finished } = cheapestBuying(problem, wishes, ALTERNATIVE_BRANCHES);
+    return finished ? [{ what, ...(found && { price: found.price }) }] : [];
+  };
+  const each = sources.flatMap(({ line: { id, name } }) =>
+    best.counts.has(id)
+      ? asked({ without: id, name }, { without: new Set([id]) })
+      : asked({ with: id, name }, { atLeastOne: id }),
   );
   const kits = sources.filter(
     ({ line, buyable }) =>
       line.kind === 'supply' && [...buyable.covers.values()].reduce((a, b) => a + b, 0) > 1,
   );
-  const singles: Alternative[] = kits.some(({ line }) => best.counts.has(line.id))
-    ? [
-        {
-          what: { singles: true },
-          ...priced(cheapestBuying(problem, { without: new Set(kits.map(({ line }) => line.id)) })),
-        },
-      ]
+  const singles = kits.some(({ line }) => best.counts.has(line.id))
+    ? asked({ singles: true }, { without: new Set(kits.map(({ line }) => line.id)) })
     : [];
   const suppliers = [
     ...new Set(
       sources.flatMap(({ line }) => (line.kind === 'supply' && line.supplier ? [line.supplier] : [])),
     ),
   ];
-  const one: Alternative[] =
+  const one =
     suppliers.length < 2
       ? []
-      : suppliers.map((onlyFrom) => {
+      : suppliers.flatMap((onlyFrom) => {
           const others = sources.filter(
             ({ line }) => line.kind === 'supply' && line.supplier !== undefined && line.supplier !== onlyFrom,
           );
-          const without = new Set(others.map(({ line }) => line.id));
-          return { what: { onlyFrom }, ...priced(cheapestBuying(problem, { without })) };
+          return asked({ onlyFrom }, { without: new Set(others.map(({ line }) => line.id)) });
         });
   return [...each, ...singles, ...one];
 }

@@ -1,7 +1,19 @@
 import fc from 'fast-check';
 import highs from 'highs';
 import { expect, it } from 'vitest';
-import { type Buyable, type BuyingProblem, cheapestBuying, shortfall } from './buying-programme.ts';
+import {
+  type Buyable,
+  type BuyingProblem,
+  cheapestBuying as searched,
+  shortfall,
+} from './buying-programme.ts';
+
+/** What a search finds that ran to its end. */
+const cheapestBuying = (...asked: Parameters<typeof searched>) => {
+  const { found, finished } = searched(...asked);
+  expect(finished).toBe(true);
+  return found;
+};
 
 const problem = (
   needs: Record<string, number>,
@@ -47,6 +59,17 @@ it('keeps what is no use alone with what it needs, and rivals apart', () => {
   expect(cheapestBuying(problem({ crank: 1, shells: 1 }, things))!.price).toBe(55);
   expect(cheapestBuying(problem({ crank: 1 }, things), { atLeastOne: 'standard' })).toBeUndefined();
   expect(cheapestBuying(problem({ shells: 1 }, things), { below: 9 })).toBeUndefined();
+});
+
+it('says when it was broken off', () => {
+  const needs = Object.fromEntries(Array.from({ length: 9 }, (_, i) => [`n${i}`, 3]));
+  const things = Array.from({ length: 18 }, (_, i) => ({
+    id: `t${i}`,
+    price: 7 + (i % 5),
+    covers: { [`n${i % 9}`]: 1, [`n${(i * 4 + 1) % 9}`]: 1 },
+    supplier: i % 2 === 0 ? 'a' : 'b',
+  }));
+  expect(searched(problem(needs, things, { a: 9, b: 8 }), {}, 1).finished).toBe(false);
 });
 
 it('says what nobody brings', () => {

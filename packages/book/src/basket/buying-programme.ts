@@ -40,6 +40,15 @@ export interface BuyingWishes {
   readonly inParts?: boolean;
 }
 
+export interface Search {
+  readonly found?: Buying;
+  /** False where it was broken off: what was found may not be the cheapest, and none may yet exist. */
+  readonly finished: boolean;
+}
+
+/** Branches gone through before a search is broken off; a page must not stand still for it. */
+const MOST_BRANCHES = 20_000;
+
 /** Two sums closer than this are one [money]. */
 const SAME_SUM = 1e-6;
 const PRICE = 'price';
@@ -56,11 +65,13 @@ type Column = Map<string, number>;
  *     min Σ pᵢ xᵢ + Σ cₛ yₛ   with  Σ aᵢₙ xᵢ ≥ bₙ,  xᵢ ≤ mᵢ yₛ₍ᵢ₎,  x whole, y 0 or 1
  *
  * p price, a what one brings, b the need, c carriage of a supplier, y whether anything is bought there, m the most that
- * could be of use. Branch and bound runs to the end with no tolerance, so what comes back is proven.
- *
- * @returns undefined where no buying does
+ * could be of use. Branch and bound runs with no tolerance, so what a finished search found is proven.
  */
-export function cheapestBuying(problem: BuyingProblem, wishes: BuyingWishes = {}): Buying | undefined {
+export function cheapestBuying(
+  problem: BuyingProblem,
+  wishes: BuyingWishes = {},
+  most = MOST_BRANCHES,
+): Search {
   const { rows, columns } = programme(problem, wishes);
   const { status, variables } = solve(
     {
@@ -70,9 +81,13 @@ export function cheapestBuying(problem: BuyingProblem, wishes: BuyingWishes = {}
       variables: columns,
       integers: wishes.inParts !== true,
     },
-    { tolerance: 0, timeout: Number.POSITIVE_INFINITY, maxIterations: Number.POSITIVE_INFINITY },
+    { tolerance: 0, timeout: Number.POSITIVE_INFINITY, maxIterations: most },
   );
-  if (status !== 'optimal') return undefined;
+  const finished = status !== 'timedout';
+  if (status === 'infeasible' || variables.length === 0) {
+    // Needing nothing is met by nothing.
+    return status === 'optimal' ? { found: NOTHING, finished } : { finished };
+  }
   const amounts = new Map(variables);
   const counts = new Map<string, number>();
   for (const { id } of problem.buyables) {
@@ -84,8 +99,10 @@ export function cheapestBuying(problem: BuyingProblem, wishes: BuyingWishes = {}
   const carriage = wishes.inParts
     ? [...problem.carriage].reduce((sum, [name, each]) => sum + each * (amounts.get(`y ${name}`) ?? 0), 0)
     : carriageOf(problem, counts);
-  return { counts, goods, carriage, price: goods + carriage };
+  return { found: { counts, goods, carriage, price: goods + carriage }, finished };
 }
+
+export const NOTHING: Buying = { counts: new Map(), goods: 0, carriage: 0, price: 0 };
 
 /** Carriage of every supplier from whom anything is taken. */
 function carriageOf({ buyables, carriage }: BuyingProblem, counts: ReadonlyMap<string, number>): number {

@@ -56,7 +56,11 @@ export const lineDetails = (line: BasketLine): string[] =>
   ].filter((one) => one !== undefined);
 
 /** The sum in a sentence, with the cap. */
-export function sumWords({ price, goods, carriage, spent, cap, lines }: Basket): string {
+export function sumWords({ price, goods, carriage, spent, cap, lines, none }: Basket): string {
+  if (none === 'excluded')
+    return 'No basket covers it all: what is on record excludes one another. Look at what each offer excludes.';
+  if (none === 'not-found')
+    return 'No basket was found: too much is on record for an exact search. Strike what is no longer meant.';
   if (lines.length === 0) return 'Nothing has to be bought, or nothing on record brings what is needed.';
   const carried = carriage.reduce((sum, { charge }) => sum + charge, 0);
   const parts = carried > 0 ? ` (${money(goods)} and carriage ${money(carried)})` : '';

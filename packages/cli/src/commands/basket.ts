@@ -245,10 +245,11 @@ function basketReply(book: Book, said: { within?: string; plan: boolean }): Outc
       unmet: basket.unmet.map(({ key, count }) => ({ need: key, count })),
       not_reckoned_with: basket.barred,
       alternatives: basket.alternatives,
+      no_basket: basket.none,
       proven_cheapest: basket.proven,
       bound_if_split: basket.floor,
     },
     text: basketLines(book, basket, because).join('\n'),
-    status: over || basket.unmet.length > 0 ? 1 : 0,
+    status: over || basket.unmet.length > 0 || basket.none !== undefined ? 1 : 0,
   });
 }

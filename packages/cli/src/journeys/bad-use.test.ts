@@ -40,7 +40,7 @@ describe('bad use', () => {
     ['check', 'no-such-job'],
     ['read', 'no-such-job', 'x', '1in'],
     ['new'],
-    ['new', '--demo', 'castelvar'],
+    ['new', '--demo', 'nonesuch'],
     ['new', '--outline', 'w', '--cylinders', '3', '--mains', '1'],
     ['calc', 'no-such-thing'],
     ['import', '/no/such/file.zip'],
