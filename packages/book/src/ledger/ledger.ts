@@ -46,6 +46,17 @@ export function merged(a: readonly Entry[], b: readonly Entry[]): Entry[] {
   return [...byId.values()].sort(inOrder);
 }
 
+/** Hashes of entries met before: an entry is never changed, and a job is folded again with each new one. */
+const hashes = new WeakMap<Entry, string>();
+
+function hashOf(entry: Entry): string {
+  const known = hashes.get(entry);
+  if (known !== undefined) return known;
+  const hash = entryHash(entry);
+  hashes.set(entry, hash);
+  return hash;
+}
+
 /** What each device's pages say about themselves: forks and broken links. */
 export function chainFaults(entries: readonly Entry[]): { forks: Fork[]; broken: BrokenLink[] } {
   const pages = new Map<string, Entry[]>();
@@ -63,7 +74,7 @@ export function chainFaults(entries: readonly Entry[]): { forks: Fork[]; broken:
       if (n === 1) {
         if (entry.prev !== null) broken.push({ entry: entry.id, device, n, why: 'predecessor-differs' });
       } else if (!before) broken.push({ entry: entry.id, device, n, why: 'predecessor-missing' });
-      else if (!before.some((earlier) => entryHash(earlier) === entry.prev))
+      else if (!before.some((earlier) => hashOf(earlier) === entry.prev))
         broken.push({ entry: entry.id, device, n, why: 'predecessor-differs' });
     }
   }
