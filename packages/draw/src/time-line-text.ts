@@ -1,6 +1,8 @@
 import type { TimeChart } from './time-line.ts';
 
 const COLUMNS = 58;
+/** Units from one figure of the scale to the next. */
+const STEPS = [1, 2, 5, 10, 20, 50, 100];
 /** No job takes longer [days]. */
 const LONGEST = 10_000;
 
@@ -46,11 +48,9 @@ export function timeLineText({ rows, due, end, unit }: TimeChart): string[] {
     done[column(end.late)] = '┤';
     done[column(end.middle)] = '┼';
   }
-  const step = Math.max(unit.days, last / COLUMNS);
-  const marks = Array.from(
-    { length: Math.floor(last / step) + 1 },
-    (_, k) => unit.days * Math.round((k * step) / unit.days),
-  );
+  const most = last / unit.days / 14;
+  const step = unit.days * (STEPS.find((each) => each >= most) ?? Math.ceil(most));
+  const marks = Array.from({ length: Math.floor(last / step) + 1 }, (_, k) => k * step);
   const scale = new Array<string>(COLUMNS + 4).fill(' ');
   marks.forEach((at) => {
     const figure = String(at / unit.days);

@@ -105,6 +105,41 @@ it('charges carriage once for a supplier, and bars what comes too late', () => {
   expect(basketOf(bench.book(), { taken: [], days: 70 }).price).toBe(26);
 });
 
+it('buys what a ground crank needs once it is back, without grinding it again', () => {
+  const bench = decidedEngine();
+  const grind = { repairs: [], excludes: [], trust: 'quoted' } as const;
+  bench.desk.write('repair-offered', {
+    ...grind,
+    offer: 'grind',
+    name: 'Crank grind',
+    price: 300,
+    needs: [],
+    restores: [{ characteristic: 'journal', judged_by: 'new', size: '.010 under' }],
+  });
+  bench.desk.write('repair-offered', {
+    ...grind,
+    offer: 'undersize',
+    name: 'Undersize shells',
+    price: 60,
+    needs: ['grind'],
+    restores: [],
+    covers: [{ need: 'shells', count: 2, size: '.010 under' }],
+  });
+  bench.desk.write('disposition', { part: 'crank', decision: 'machine', size: '.010 under', why: 'worn' });
+  for (const part of ['shells-old-1', 'shells-old-2'])
+    bench.desk.write('disposition', { part, decision: 'replace', size: '.010 under', why: 'ground' });
+  expect(basketOf(bench.book(), { taken: ['grind', 'undersize'] }).price).toBe(360);
+  // Wanted for the shells alone, the grind that they are no use without comes with them.
+  expect(basketOf(bench.book(), { taken: [] }).price).toBe(360);
+  bench.desk.write('part-reworked', {
+    part: 'crank',
+    what: 'ground',
+    condition: 'machined',
+    size: '.010 under',
+  });
+  expect(basketOf(bench.book(), { taken: ['grind', 'undersize'] })).toMatchObject({ price: 60, unmet: [] });
+});
+
 it('says why there is no basket where what is on record excludes one another', () => {
   const bench = decidedEngine();
   const offer = (id: string, need: string, excludes: string[]): void => {

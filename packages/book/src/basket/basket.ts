@@ -9,7 +9,7 @@ import {
   NOTHING,
   shortfall,
 } from './buying-programme.ts';
-import { broughtBy, type Need, needsOf } from './needs.ts';
+import { broughtBy, isHad, type Need, needsOf } from './needs.ts';
 
 export interface BasketLine {
   readonly id: string;
@@ -87,9 +87,7 @@ export function basketOf(book: Book, wishes: BasketWishes): Basket {
   const open = all.filter(({ count }) => count > 0);
   const due = book.opened?.body.due;
   const days = wishes.days ?? (due === undefined ? undefined : daysOf(due));
-  const sources = [...suppliesOf(book), ...repairsOf(book)].filter(({ buyable }) =>
-    open.some(({ key }) => buyable.covers.has(key)),
-  );
+  const sources = ofUse([...suppliesOf(book), ...repairsOf(book)], open);
   const barred: Basket['barred'][number][] = [];
   const admitted = sources.filter(({ line, buyable, days: own }) => {
     const late = days !== undefined && own !== undefined && own > days;
@@ -144,6 +142,16 @@ export function basketOf(book: Book, wishes: BasketWishes): Basket {
       none: search.finished ? ('excluded' as const) : ('not-found' as const),
     }),
   };
+}
+
+/** What covers an open need, and whatever that is no use without. */
+function ofUse(all: readonly Source[], open: readonly Need[]): Source[] {
+  const wanted = new Set(
+    all.filter(({ buyable }) => open.some(({ key }) => buyable.covers.has(key))).map(({ line }) => line.id),
+  );
+  for (const id of wanted)
+    for (const other of all.find(({ line }) => line.id === id)?.buyable.needs ?? []) wanted.add(other);
+  return all.filter(({ line }) => wanted.has(line.id));
 }
 
 const countsOf = (needs: readonly Need[]): Map<string, number> =>
@@ -205,9 +213,6 @@ const repairsOf = (book: Book): Source[] =>
         ...(body.supplier !== undefined && { supplier: body.supplier }),
       },
     }));
-
-/** Ordered already, so that what needs it does not wait for it. */
-const isHad = (book: Book, id: string): boolean => book.orders.some(({ body }) => body.supply === id);
 
 const excludedBy = (book: Book, id: string, taken: readonly string[]): boolean => {
   const own = book.offers.get(id)?.body.excludes ?? [];

@@ -59,7 +59,7 @@ export function needsOf(book: Book, taken: readonly string[]): Need[] {
         body.size,
       );
       // A part that came back machined since is had.
-      if (part && part.states.length > 1 && part.current.condition === 'machined') need.had += 1;
+      if (cameBack(book, body.part)) need.had += 1;
       continue;
     }
     const position = positionOfPart(book, body.part);
@@ -75,7 +75,8 @@ export function needsOf(book: Book, taken: readonly string[]): Need[] {
     if (!offer) continue;
     const reason: NeedReason = { by: 'offer', offer: id, entry: offer.entry.id };
     // The plan asks for it once, whatever the parts ask for under the same name.
-    gather(id, offer.body.name, needs.has(id) ? 0 : 1, reason);
+    const need = gather(id, offer.body.name, needs.has(id) ? 0 : 1, reason);
+    if (isHad(book, id)) need.had = need.count;
   }
   for (const { entry, body } of book.wants.values())
     if (body.count > 0)
@@ -89,6 +90,21 @@ export function needsOf(book: Book, taken: readonly string[]): Need[] {
   }
   return [...needs.values()].map(({ count, ...need }) => ({ ...need, count: Math.max(0, count - need.had) }));
 }
+
+/** Ordered, or done: every part it machines that was decided to be machined came back so. */
+export function isHad(book: Book, offer: string): boolean {
+  if (book.orders.some(({ body }) => body.supply === offer)) return true;
+  const brings = broughtBy(book, offer);
+  const machined = [...book.dispositions.values()].filter(
+    ({ body }) => body.decision === 'machine' && brings.has(machiningKey(body.part)),
+  );
+  return machined.length > 0 && machined.every(({ body }) => cameBack(book, body.part));
+}
+
+const cameBack = (book: Book, id: string): boolean => {
+  const part = book.parts.get(id);
+  return part !== undefined && part.states.length > 1 && part.current.condition === 'machined';
+};
 
 /** What one of a supply or a repair on offer brings, by need. */
 export function broughtBy(book: Book, id: string): ReadonlyMap<string, number> {

@@ -72,6 +72,16 @@ it('replaces what runs with a part that goes to another size, whatever it measur
   expect(proposal(bench, 'shells-old-1').chosen.map(({ id }) => id)).toEqual(['grind']);
 });
 
+it('leaves a new part alone that came for the new size', () => {
+  const bench = decidedEngine();
+  bench.read('journal', '1.9980 in', { at: '1', instrument: 'mic' });
+  bench.read('journal', '1.9980 in', { at: '2', instrument: 'mic' });
+  grind(bench);
+  bench.part('shells-new-1', 'shells-1', 'new');
+  expect(proposal(bench, 'shells-new-1').because).not.toBe('partner');
+  expect(proposal(bench, 'shells-old-2').because).toBe('partner');
+});
+
 it('weighs using again against replacing by hand: p (h r + c) against c', () => {
   const bench = decidedEngine();
   // The tester reads to 3 % of 50.5 at two deviations: u = 0.7575, and 0.5 above the limit is 0.66 of it.

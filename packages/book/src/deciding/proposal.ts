@@ -186,7 +186,10 @@ function partnerOf(
         })
       );
     });
-    if (own && isPaired && part.current.size !== size) return { part: other.part, size };
+    // A new part is believed to be of that size until somebody says of which it is.
+    const isOther =
+      part.current.size === undefined ? part.current.condition !== 'new' : part.current.size !== size;
+    if (own && isPaired && isOther) return { part: other.part, size };
   }
   return undefined;
 }

@@ -71,11 +71,16 @@ function sizeAt(
 ): FinishedSize | undefined {
   const found = others.map(({ factor, of }) => {
     const place = placeAlong(at, of.places);
-    const part = newPartAt(book, of, place);
-    if (!part) return undefined;
-    const trial = new Reckoning(book, onTrial(book, { [positionAt(of.position!, at)]: part.id }), catalogue);
-    const { operand, entries } = trial.at(of.id, place);
-    return operand.kind === 'value' ? { part, of, factor, q: operand.q, entries } : undefined;
+    for (const part of newPartsAt(book, of, place)) {
+      const trial = new Reckoning(
+        book,
+        onTrial(book, { [positionAt(of.position!, at)]: part.id }),
+        catalogue,
+      );
+      const { operand, entries } = trial.at(of.id, place);
+      if (operand.kind === 'value') return { part, of, factor, q: operand.q, entries };
+    }
+    return undefined;
   });
   if (found.some((one) => one === undefined)) return undefined;
   const parts = found.map((one) => one!);
@@ -99,21 +104,22 @@ function sizeAt(
   };
 }
 
-/** A new part measured for this place, the one fitted there first of all. */
-function newPartAt(book: Book, of: Characteristic, place: Place): Part | undefined {
+/** New parts that this place could be made to: the one fitted there, wherever it was measured, then those measured for it. */
+function newPartsAt(book: Book, of: Characteristic, place: Place): Part[] {
+  const isNew = (part: Part | undefined): part is Part => part?.current.condition === 'new';
   const measured = [...book.parts.values()].filter(
-    ({ current }) =>
-      current.condition === 'new' &&
+    (part) =>
+      isNew(part) &&
       book.readings.some(
         ({ body, standing }) =>
           standing === 'counts' &&
           body.characteristic === of.id &&
-          body.state === current.id &&
+          body.state === part.current.id &&
           isAt(body.place ?? {}, place),
       ),
   );
-  const fitted = book.positions.get(positionAt(of.position!, place))?.now?.part;
-  return measured.find(({ id }) => id === fitted) ?? measured[0];
+  const fitted = book.parts.get(book.positions.get(positionAt(of.position!, place))?.now?.part ?? '');
+  return [...(isNew(fitted) ? [fitted] : []), ...measured];
 }
 
 function termsOf(

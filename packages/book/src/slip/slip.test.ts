@@ -83,9 +83,24 @@ it('holds what came back to the limits for new parts, and what the shop wrote is
   expect(returnedWords(crank!.lines[0]!)).toEqual(['1: 1.9905 ±0.0002 in, in', '2: 1.9895 ±0.0002 in, OUT']);
   // As found stays what it was before it went.
   expect(foundWords(crank!.lines[0]!)).toBe('1.9980 to 1.9985 in');
-  expect(standingWords(crank!)).toBe(
-    'Back (ground): 2 of 2 measured on arrival, 1 in by the limits for new parts.',
-  );
+  expect(standingWords(crank!)).toBe('Back (ground): 2 of 2 measured on arrival, 1 as wanted.');
+});
+
+it('holds a bore made to suit a piston to that piston, not to the sheet’s limits for the size', () => {
+  const bench = decidedEngine();
+  bench.desk.write('disposition', { part: 'block', decision: 'machine', size: '.030 over', why: 'worn' });
+  bench.part('new-1', 'piston-1', 'new');
+  bench.read('piston', '3.0277 in', { at: '1', instrument: 'mic' });
+  bench.desk.write('part-reworked', {
+    part: 'block',
+    what: 'bored',
+    condition: 'machined',
+    size: '.030 over',
+  });
+  // Wanted 3.0292 to 3.0302; the sheet's own limits for .030 over, 3.0300 to 3.0310, would say out.
+  bench.read('bore', '3.0297 in', { at: '1', instrument: 'mic' });
+  const [block] = slip(bench);
+  expect(block!.lines.map(returnedWords)).toEqual([['1: 3.0297 ±0.0002 in, in']]);
 });
 
 it('says what to plug, wash and prove clean, and holds a blasted part', () => {

@@ -1,3 +1,4 @@
+import { conformity, standardUncertainty } from '@fettle/core';
 import type { Assessed } from '../assess/assessment.ts';
 import type { Judgement } from '../assess/judgement.ts';
 import { judgementsOf } from '../assess/judgement.ts';
@@ -5,12 +6,20 @@ import { type Limits, limitsOf } from '../assess/limits.ts';
 import { Reckoning } from '../assess/reckoning.ts';
 import type { Catalogue } from '../assess/relations.ts';
 import { asFittedNow } from '../assess/selection.ts';
+import { type Answer, RISK } from '../assess/verdict.ts';
 import { positionOfPart } from '../basket/needs.ts';
 import type { Book, Part, PartState, Written } from '../fold/book.ts';
 import { isAt, type Place, positionAt } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import { type FinishedSize, type FinishedSizes, finishedSizes } from './finished-size.ts';
 import { type ShopPractice, shopPractice } from './shop-practice.ts';
+
+/** What came back at one place, against what was wanted of it. */
+interface Returned {
+  readonly judgement: Assessed;
+  /** Absent where nothing was measured. */
+  readonly verdict?: Answer;
+}
 
 /** One thing the shop is asked to bring to size. */
 export interface SlipLine {
@@ -27,7 +36,7 @@ export interface SlipLine {
   /** The part to which it is made. */
   readonly suits?: FinishedSize;
   /** As measured on arrival; empty until it is back. */
-  readonly returned: readonly Assessed[];
+  readonly returned: readonly Returned[];
 }
 
 export interface SlipComponent {
@@ -38,7 +47,7 @@ export interface SlipComponent {
   readonly practice: ShopPractice;
   /** Back from the shop: its machined state. */
   readonly back?: PartState;
-  /** Lines judged so far, and how many of them are in by the limits for new parts. */
+  /** Places judged so far, and how many of them are as wanted. */
   readonly measured: number;
   readonly inside: number;
 }
@@ -63,7 +72,7 @@ export function slipOf(
     if (decision !== 'machine' || !part || position === undefined) return [];
     const back = part.states.length > 1 && part.current.condition === 'machined' ? part.current : undefined;
     const lines = linesOf(book, judgements, catalogue, { part, position, back, sizes, disposition });
-    const judged = lines.flatMap(({ returned }) => returned).filter(({ status }) => status !== 'missing');
+    const judged = lines.flatMap(({ returned }) => returned).filter(({ verdict }) => verdict !== undefined);
     const name = book.sheet?.positions.find(({ id: at }) => at === position)?.name ?? part.name;
     return [
       {
@@ -74,7 +83,7 @@ export function slipOf(
         practice: shopPractice(position, name),
         ...(back && { back }),
         measured: judged.length,
-        inside: judged.filter((one) => (one.verdicts.new ?? one.verdicts.wear)?.verdict === 'in').length,
+        inside: judged.filter(({ verdict }) => verdict === 'in').length,
       },
     ];
   });
@@ -113,7 +122,15 @@ function linesOf(
       found.length > 0 &&
       characteristic.sizes?.some(({ name }) => name === size) !== true &&
       found.every(({ verdicts }) => verdicts[by]?.verdict === 'in');
-    if (own.length === 0) return [{ characteristic, at: {}, found, wanted, by, stays, returned }];
+    const judged = (list: readonly Assessed[], limits: Limits, suited: boolean): Returned[] =>
+      list.map((judgement) => {
+        const verdict = suited ? againstWanted(judgement, limits) : judgement.verdicts[by]?.verdict;
+        return { judgement, ...(verdict && judgement.status !== 'missing' && { verdict }) };
+      });
+    if (own.length === 0)
+      return [
+        { characteristic, at: {}, found, wanted, by, stays, returned: judged(returned, wanted, false) },
+      ];
     return own.map((suits) => ({
       characteristic,
       at: suits.at,
@@ -122,9 +139,24 @@ function linesOf(
       by,
       stays,
       suits,
-      returned: returned.filter(({ place }) => isAt(suits.at, place)),
+      returned: judged(
+        returned.filter(({ place }) => isAt(suits.at, place)),
+        suits.limits,
+        true,
+      ),
     }));
   });
+}
+
+/** Made to suit a part, it is held to that part's window, not to the sheet's for the size. */
+function againstWanted({ members, operand }: Assessed, limits: Limits): Answer | undefined {
+  const operands = members.length > 0 ? members.map(({ known }) => known.operand) : [operand];
+  const answers = operands.flatMap((one) =>
+    one.kind === 'value'
+      ? [conformity({ value: one.q.value, u: standardUncertainty(one.q) }, limits, RISK).verdict]
+      : [],
+  );
+  return (['out', 'cannot-tell', 'in'] as const).find((answer) => answers.includes(answer));
 }
 
 /**

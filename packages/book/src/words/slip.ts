@@ -46,12 +46,11 @@ const VERDICT = { in: 'in', out: 'OUT', 'cannot-tell': 'cannot be told' } as con
 
 /** As measured on arrival, place by place, by the limits for new parts. */
 export const returnedWords = (line: SlipLine): string[] =>
-  line.returned.map((judgement) => {
+  line.returned.map(({ judgement, verdict }) => {
     const at = placeText(judgement.place);
     const where = at === '' ? '' : `${at}: `;
     if (judgement.status === 'missing') return `${where}not measured yet`;
-    const verdict = judgement.verdicts.new ?? judgement.verdicts.wear;
-    return `${where}${operandWords(judgement.characteristic, judgement.operand)}${verdict ? `, ${VERDICT[verdict.verdict]}` : ''}`;
+    return `${where}${operandWords(judgement.characteristic, judgement.operand)}${verdict ? `, ${VERDICT[verdict]}` : ''}`;
   });
 
 /** Where the component stands. */
@@ -59,7 +58,7 @@ export function standingWords({ back, measured, inside, lines }: SlipComponent):
   if (!back) return 'Not back yet: the boxes are for the shop, and it is measured here again when it comes.';
   const all = lines.reduce((sum, { returned }) => sum + returned.length, 0);
   if (measured === 0) return `Back (${back.what}), and not measured: what the shop wrote is no reading.`;
-  return `Back (${back.what}): ${measured} of ${all} measured on arrival, ${inside} in by the limits for new parts.`;
+  return `Back (${back.what}): ${measured} of ${all} measured on arrival, ${inside} as wanted.`;
 }
 
 /** What was decided, why and by whom. */

@@ -37,10 +37,11 @@ export function dateWords({ schedule, days, chance, tasks }: TimeLine): string[]
 /** What sets the date, and how sure that is. */
 export function criticalWords({ schedule, tasks, chance }: TimeLine): string {
   const named = (id: string): string => tasks.find((task) => task.id === id)?.name ?? id;
-  const way = schedule.critical.filter((id) => (schedule.slots.get(id)?.finish ?? 0) > 0);
+  const lasts = (id: string): boolean => tasks.some((task) => task.id === id && task.times.latest > 0);
+  const way = schedule.critical.filter(lasts).filter((id) => (schedule.slots.get(id)?.finish ?? 0) > 0);
   if (way.length === 0) return '';
   const rivals = [...chance.critical]
-    .filter(([id, often]) => !way.includes(id) && often >= 0.1)
+    .filter(([id, often]) => !way.includes(id) && often >= 0.1 && lasts(id))
     .sort((a, b) => b[1] - a[1])
     .map(([id, often]) => `${named(id)} (${share(often)})`);
   return `The date hangs on ${way.map(named).join(', then ')}.${rivals.length > 0 ? ` Sometimes on ${rivals.join(', ')} instead.` : ''}`;
@@ -80,7 +81,8 @@ export const criticalShare = ({ chance, schedule }: TimeLine, id: string): strin
 /** The tasks as bars over days, those that take no time left out. */
 export function timeLineChart(line: TimeLine) {
   const { schedule, days, tasks, chance } = line;
-  const unit = schedule.days > 21 ? { days: 7, name: 'weeks' } : { days: 1, name: 'days' };
+  const unit =
+    Math.max(schedule.days, days ?? 0) > 28 ? { days: 7, name: 'weeks' } : { days: 1, name: 'days' };
   return {
     unit,
     rows: tasks

@@ -47,7 +47,7 @@ const componentPage = (book: Book, component: SlipComponent) => ({
     places: line.found.length > 1 ? line.found.map(({ place }) => placeText(place)) : [],
     returned: slipWords.returnedWords(line).map((words, i) => ({
       words,
-      status: returnedStatus(line.returned[i]!),
+      status: line.returned[i]?.verdict ?? 'missing',
     })),
   })),
   practice: slipWords
@@ -56,6 +56,3 @@ const componentPage = (book: Book, component: SlipComponent) => ({
     .map(([head, lines]) => ({ head, lines, tick: TICKED.has(head) })),
   source: slipWords.PRACTICE_SOURCE,
 });
-
-const returnedStatus = ({ status, verdicts }: SlipComponent['lines'][number]['returned'][number]): string =>
-  status === 'missing' ? 'missing' : ((verdicts.new ?? verdicts.wear)?.verdict ?? '');
