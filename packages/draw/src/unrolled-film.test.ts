@@ -39,3 +39,24 @@ it('marks the least film where it is, whichever way round the angle was counted'
   const at = (angle: number) => unrolledFilmSvg({ ...film, least: { ...film.least, at: angle } }, picture);
   expect(at(2.6 - 2 * Math.PI)).toBe(at(2.6));
 });
+
+it('sets the words of its key beside or under one another, never over one another', () => {
+  for (const [width, profile] of [
+    [358, 'phone'],
+    [640, 'desk'],
+  ] as const) {
+    const places = [
+      ...unrolledFilmSvg(film, { ...picture, width, profile }).matchAll(
+        /data-mark="key" transform="translate\(([\d.]+) ([\d.]+)\)".*?font-size="([\d.]+)"[^>]*>([^<]*)</g,
+      ),
+    ].map(([, x, y, size, text]) => ({
+      x: Number(x),
+      y: Number(y),
+      wide: text!.length * Number(size) * 0.4,
+    }));
+    expect(places).toHaveLength(3);
+    for (const [i, one] of places.entries())
+      for (const other of places.slice(i + 1))
+        expect(one.y !== other.y || one.x + one.wide < other.x, JSON.stringify(places)).toBe(true);
+  }
+});

@@ -2,6 +2,7 @@ import { contourOf } from './contours.ts';
 import { line, num, rect, stroke, svg, type } from './svg/marks.ts';
 import { penOf, TINTS } from './svg/pen.ts';
 import { drawnWidth, type Picture } from './svg/picture.ts';
+import { textWidth } from './svg/text-width.ts';
 
 /** The film of a bearing cut open opposite the load and laid flat: angle round the bearing along, its length up. */
 export interface UnrolledFilm {
@@ -85,12 +86,14 @@ export function unrolledFilmSvg(whole: UnrolledFilm, picture: Picture): string {
       })
     );
   });
-  const key = bottom + small * 3.4;
   const box = label * 1.1;
-  const keyed = (k: number, mark: string, text: string): string => {
-    const place = left + (k * across) / 3;
-    return `<g transform="translate(${num(place)} ${num(key)})">${mark}${type(pen, box * 1.4, box * 0.8, text, { size: small })}</g>`;
-  };
+  const key = bottom + small * 3.4;
+  const keyed = keyPlaces(
+    [film.peak, ...KEYS].map((text) => box * 1.4 + textWidth(text, small) + label),
+    across,
+  ).map(({ along, row }) => ({ x: left + along, y: key + row * box * 1.7 }));
+  const keyOf = (k: number, mark: string, text: string): string =>
+    `<g data-mark="key" transform="translate(${num(keyed[k]!.x)} ${num(keyed[k]!.y)})">${mark}${type(pen, box * 1.4, box * 0.8, text, { size: small })}</g>`;
   const marks = [
     ...cells,
     ...lines,
@@ -102,19 +105,35 @@ export function unrolledFilmSvg(whole: UnrolledFilm, picture: Picture): string {
       bold: true,
     }),
     ...ticks,
-    keyed(
+    keyOf(
       0,
       rect(0, 0, box, box, `${pen.tint(TINTS - 1)} stroke="${pen.ink}" stroke-width="${num(hair)}"`),
       film.peak,
     ),
-    keyed(
+    keyOf(
       1,
       rect(0, 0, box, box, stroke(pen.ink, hair)) + line(0, box, box, 0, stroke(pen.rule, hair)),
-      'film ruptured',
+      KEYS[0],
     ),
-    keyed(2, rect(0, 0, box, box, `fill="${pen.ink}" fill-opacity="0.75"`), 'oil comes in'),
+    keyOf(2, rect(0, 0, box, box, `fill="${pen.ink}" fill-opacity="0.75"`), KEYS[1]),
   ];
-  return svg(picture, pen, width, key + box * 1.6, marks);
+  return svg(picture, pen, width, keyed.at(-1)!.y + box * 1.6, marks);
+}
+
+const KEYS = ['film ruptured', 'oil comes in'] as const;
+
+/** Side by side as long as there is room, each a third along where it fits, else one row further down. */
+function keyPlaces(widths: readonly number[], room: number): { along: number; row: number }[] {
+  const column = room / 3;
+  const step = widths.every((wide) => wide <= column) ? column : 0;
+  let [along, row] = [0, 0];
+  return widths.map((wide, k) => {
+    if (step > 0) return { along: k * step, row: 0 };
+    if (along > 0 && along + wide > room) [along, row] = [0, row + 1];
+    const place = { along, row };
+    along += wide;
+    return place;
+  });
 }
 
 /** An angle from −π to under π. */

@@ -25,8 +25,8 @@ export function MeasuringFirst({ plan, name }: Shown) {
       ) : (
         <p>
           <strong>
-            {first.saving !== undefined && first.saving > 0
-              ? 'Measuring better is the cheapest next move.'
+            {first.saving !== undefined && first.saving >= 0.5
+              ? `Measuring better is the cheapest next move as long as it costs less than ${money(Math.round(first.saving))}.`
               : 'Measuring better is the next move: nothing on offer is sure enough.'}
           </strong>
         </p>

@@ -20,6 +20,7 @@ import {
 import { CATALOGUE, failed, type Issue, linear, type Outcome, ok, standardUncertainty } from '@fettle/core';
 import { weighedFaults } from './diagnosis-weighed.ts';
 import type { Answers, Asked, DoubtfulFlow, Drawn, FilmShown, PlanShown, Tried } from './oil-asked.ts';
+import { plain } from './plain.ts';
 import { ThoughtReckoning } from './thought-reckoning.ts';
 
 /** Draws after which the trials are shown: the first soon, the last all there are. */
@@ -52,7 +53,7 @@ export class OilWork {
           yield* this.trials(asked);
           return;
         case 'faults':
-          yield weighedFaults(this.book, CATALOGUE, asked.grounds);
+          yield plain(weighedFaults(this.book, CATALOGUE, asked.grounds));
           return;
         case 'narrowing':
           yield narrowing(this.reckoning, CATALOGUE, asked.running, asked.grade);

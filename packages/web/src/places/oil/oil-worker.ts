@@ -12,6 +12,8 @@ export interface FromWorker {
   readonly id: number;
   readonly answer?: unknown;
   readonly last: boolean;
+  /** It came to grief here; the page works it out itself. */
+  readonly failed?: boolean;
 }
 
 interface Worker {
@@ -51,6 +53,7 @@ worker.addEventListener('message', ({ data }) => {
   else if ('forget' in data) wanted.delete(data.forget);
   else if (work) {
     wanted.add(data.id);
-    void answer(data.id, data.asked, work);
+    const { id } = data;
+    answer(id, data.asked, work).catch(() => worker.postMessage({ id, last: true, failed: true }));
   }
 });

@@ -58,7 +58,7 @@ export function Trials({ rows, of }: Shown) {
         <strong>{between(drawn.spreads[0]!, unit)}</strong>.{moving ? ' Drawing on …' : ''}
         {lost > 0 ? ` ${lost} draws found no balance and are left out.` : ''}
       </p>
-      <FoldOut summary="At every speed, first order and by draws">
+      <FoldOut summary="At every speed, by draws">
         {() => (
           // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways has to be reached by the keys.
           <section class="scroll" tabIndex={0} aria-label="Pressures by first order and by draws">

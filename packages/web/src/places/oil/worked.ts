@@ -44,8 +44,11 @@ function byWorker(): Ask {
   const post = (message: ToWorker): void => worker.postMessage(message);
   worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
     const asker = waiting.get(data.id);
-    if (data.last) waiting.delete(data.id);
-    asker?.heard(data);
+    if (asker && data.failed) asker.forget = here(asker.of, asker.asked, asker.heard);
+    else {
+      if (data.last) waiting.delete(data.id);
+      asker?.heard(data);
+    }
   });
   worker.addEventListener('error', () => {
     broken = true;
