@@ -98,6 +98,33 @@ describe('from verdicts to what is bought', () => {
     expect((await desk.good('slip', 'linnet', 'crank')).out).toContain('what the shop wrote is no reading');
   });
 
+  it('finds two bores out for the pistons as boxed, which the sheet’s limits for the size would not tell', async () => {
+    await desk.good('rework', 'linnet', 'block', 'bored', '--size', '.030 over');
+    for (const [n, size] of ['3.5302in', '3.5298in', '3.5299in', '3.5305in'].entries())
+      await desk.good(
+        'read',
+        'linnet',
+        'bore.diameter',
+        ...Array(6).fill(size),
+        '--at',
+        `${n + 1}`,
+        '--with',
+        'micrometer',
+        '--confirm',
+      );
+    // Clearances .0021, .0021, .0015 and .0026 against .0017 to .0024.
+    const { components } = await desk.json<{
+      components: { lines: { characteristic: string; returned: string[] }[] }[];
+    }>('slip', 'linnet', 'block');
+    const bores = components[0]!.lines.filter(({ characteristic }) => characteristic === 'bore.diameter');
+    expect(bores.map(({ returned }) => /in$|OUT$/.exec(returned[0]!)?.[0])).toEqual([
+      'in',
+      'in',
+      'OUT',
+      'OUT',
+    ]);
+  });
+
   it('takes a proposal with its evidence as the reason', async () => {
     await desk.good('decide', 'linnet', 'head', '--as-proposed');
     const { proposals } = await desk.json<{
