@@ -107,7 +107,11 @@ it('charges carriage once for a supplier, and bars what comes too late', () => {
 
 it('buys what a ground crank needs once it is back, without grinding it again', () => {
   const bench = decidedEngine();
-  const grind = { repairs: [], excludes: [], trust: 'quoted' } as const;
+  const grind: Pick<Body<'repair-offered'>, 'repairs' | 'excludes' | 'trust'> = {
+    repairs: [],
+    excludes: [],
+    trust: 'quoted',
+  };
   bench.desk.write('repair-offered', {
     ...grind,
     offer: 'grind',

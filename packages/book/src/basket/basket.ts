@@ -1,43 +1,9 @@
 import type { Book } from '../fold/book.ts';
 import { daysOf } from '../plan/lead-time.ts';
-import {
-  type Buyable,
-  type Buying,
-  type BuyingProblem,
-  type BuyingWishes,
-  cheapestBuying,
-  NOTHING,
-  shortfall,
-} from './buying-programme.ts';
-import { broughtBy, isHad, type Need, needsOf } from './needs.ts';
-
-export interface BasketLine {
-  readonly id: string;
-  readonly name: string;
-  /** A repair on offer, or something to be bought. */
-  readonly kind: 'repair' | 'supply';
-  readonly supplier?: string;
-  readonly number?: string;
-  readonly count: number;
-  readonly price: number;
-  readonly leadTime?: string;
-  readonly substituteFor?: string;
-  readonly trust: 'quoted' | 'assumed';
-  readonly note?: string;
-  readonly entry: string;
-  /** Needs that it covers here, with how many of each it brings. */
-  readonly covers: readonly { readonly need: Need; readonly count: number }[];
-}
-
-export interface Alternative {
-  readonly what:
-    | { readonly with: BasketLine['id']; readonly name: string }
-    | { readonly without: BasketLine['id']; readonly name: string }
-    | { readonly onlyFrom: string }
-    | { readonly singles: true };
-  /** What the cheapest basket of that kind costs; absent where there is none. */
-  readonly price?: number;
-}
+import { type Alternative, alternativesOf } from './alternatives.ts';
+import { type Buying, type BuyingProblem, cheapestBuying, NOTHING, shortfall } from './buying-programme.ts';
+import { type Need, needsOf } from './needs.ts';
+import { type BasketLine, ofUse, type Source, sourcesOf } from './sources.ts';
 
 export interface Basket {
   readonly needs: readonly Need[];
@@ -72,12 +38,6 @@ export interface BasketWishes {
   readonly days?: number;
 }
 
-interface Source {
-  readonly line: Omit<BasketLine, 'count' | 'covers'>;
-  readonly buyable: Buyable;
-  readonly days: number | undefined;
-}
-
 /**
  * The cheapest basket of what is on record that covers what was decided, wanted and planned, kits against singles and
  * one carriage against another; proven by a search that ran to its end.
@@ -87,7 +47,7 @@ export function basketOf(book: Book, wishes: BasketWishes): Basket {
   const open = all.filter(({ count }) => count > 0);
   const due = book.opened?.body.due;
   const days = wishes.days ?? (due === undefined ? undefined : daysOf(due));
-  const sources = ofUse([...suppliesOf(book), ...repairsOf(book)], open);
+  const sources = ofUse(sourcesOf(book), open);
   const barred: Basket['barred'][number][] = [];
   const admitted = sources.filter(({ line, buyable, days: own }) => {
     const late = days !== undefined && own !== undefined && own > days;
@@ -144,75 +104,8 @@ export function basketOf(book: Book, wishes: BasketWishes): Basket {
   };
 }
 
-/** What covers an open need, and whatever that is no use without. */
-function ofUse(all: readonly Source[], open: readonly Need[]): Source[] {
-  const wanted = new Set(
-    all.filter(({ buyable }) => open.some(({ key }) => buyable.covers.has(key))).map(({ line }) => line.id),
-  );
-  for (const id of wanted)
-    for (const other of all.find(({ line }) => line.id === id)?.buyable.needs ?? []) wanted.add(other);
-  return all.filter(({ line }) => wanted.has(line.id));
-}
-
 const countsOf = (needs: readonly Need[]): Map<string, number> =>
   new Map(needs.map(({ key, count }) => [key, count]));
-
-const saidDays = (text: string | undefined): number | undefined =>
-  text === undefined ? undefined : daysOf(text);
-
-const suppliesOf = (book: Book): Source[] =>
-  [...book.supplies.values()].map(({ entry, body }) => ({
-    days: saidDays(body.lead_time),
-    line: {
-      id: body.supply,
-      name: body.name,
-      kind: 'supply',
-      price: body.price,
-      trust: body.trust,
-      entry: entry.id,
-      ...(body.supplier !== undefined && { supplier: body.supplier }),
-      ...(body.number !== undefined && { number: body.number }),
-      ...(body.lead_time !== undefined && { leadTime: body.lead_time }),
-      ...(body.substitute_for !== undefined && { substituteFor: body.substitute_for }),
-      ...(body.note !== undefined && { note: body.note }),
-    },
-    buyable: {
-      id: body.supply,
-      price: body.price,
-      covers: broughtBy(book, body.supply),
-      ...(body.supplier !== undefined && { supplier: body.supplier }),
-      ...(body.most !== undefined && { most: body.most }),
-    },
-  }));
-
-/** A repair on offer is bought once, with what it needs and without what it excludes. */
-const repairsOf = (book: Book): Source[] =>
-  [...book.offers.values()]
-    .filter(({ body }) => !book.supplies.has(body.offer))
-    .map(({ entry, body }) => ({
-      days: saidDays(body.lead_time),
-      line: {
-        id: body.offer,
-        name: body.name,
-        kind: 'repair',
-        price: body.price,
-        trust: body.trust,
-        entry: entry.id,
-        ...(body.supplier !== undefined && { supplier: body.supplier }),
-        ...(body.number !== undefined && { number: body.number }),
-        ...(body.lead_time !== undefined && { leadTime: body.lead_time }),
-        ...(body.note !== undefined && { note: body.note }),
-      },
-      buyable: {
-        id: body.offer,
-        price: body.price,
-        covers: broughtBy(book, body.offer),
-        most: 1,
-        needs: body.needs.filter((id) => !isHad(book, id)),
-        excludes: body.excludes.filter((id) => book.offers.has(id)),
-        ...(body.supplier !== undefined && { supplier: body.supplier }),
-      },
-    }));
 
 const excludedBy = (book: Book, id: string, taken: readonly string[]): boolean => {
   const own = book.offers.get(id)?.body.excludes ?? [];
@@ -266,42 +159,3 @@ const otherSizesOf = (book: Book, { key, size }: Need): string[] => {
     .filter(({ body }) => body.covers.some(({ need, size: own }) => need === kind && own !== size))
     .map(({ body }) => body.name);
 };
-
-/** There are as many as supplies, and none of them is what is bought. */
-const ALTERNATIVE_BRANCHES = 2000;
-
-function alternativesOf(problem: BuyingProblem, sources: readonly Source[], best: Buying): Alternative[] {
-  if (best === NOTHING) return [];
-  // A search that was broken off says nothing of what it looked for.
-  const asked = (what: Alternative['what'], wishes: BuyingWishes): Alternative[] => {
-    const { found, finished } = cheapestBuying(problem, wishes, ALTERNATIVE_BRANCHES);
-    return finished ? [{ what, ...(found && { price: found.price }) }] : [];
-  };
-  const each = sources.flatMap(({ line: { id, name } }) =>
-    best.counts.has(id)
-      ? asked({ without: id, name }, { without: new Set([id]) })
-      : asked({ with: id, name }, { atLeastOne: id }),
-  );
-  const kits = sources.filter(
-    ({ line, buyable }) =>
-      line.kind === 'supply' && [...buyable.covers.values()].reduce((a, b) => a + b, 0) > 1,
-  );
-  const singles = kits.some(({ line }) => best.counts.has(line.id))
-    ? asked({ singles: true }, { without: new Set(kits.map(({ line }) => line.id)) })
-    : [];
-  const suppliers = [
-    ...new Set(
-      sources.flatMap(({ line }) => (line.kind === 'supply' && line.supplier ? [line.supplier] : [])),
-    ),
-  ];
-  const one =
-    suppliers.length < 2
-      ? []
-      : suppliers.flatMap((onlyFrom) => {
-          const others = sources.filter(
-            ({ line }) => line.kind === 'supply' && line.supplier !== undefined && line.supplier !== onlyFrom,
-          );
-          return asked({ onlyFrom }, { without: new Set(others.map(({ line }) => line.id)) });
-        });
-  return [...each, ...singles, ...one];
-}

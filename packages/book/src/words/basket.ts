@@ -1,6 +1,8 @@
-import type { Alternative, Basket, BasketLine } from '../basket/basket.ts';
+import type { Alternative } from '../basket/alternatives.ts';
+import type { Basket } from '../basket/basket.ts';
 import type { Need } from '../basket/needs.ts';
 import type { OrderStanding } from '../basket/order-standing.ts';
+import type { BasketLine } from '../basket/sources.ts';
 import type { Book } from '../fold/book.ts';
 import { about, money } from './money.ts';
 
