@@ -25,8 +25,10 @@ import { registerPrinted } from './printed.ts';
 import { registerRead } from './read.ts';
 import { registerSeen } from './see.ts';
 import { registerServe } from './serve.ts';
+import { registerSizes } from './sizes.ts';
 import { registerSlip } from './slip.ts';
 import { registerSpec } from './spec.ts';
+import { registerStack } from './stack.ts';
 import { registerStrike } from './strike.ts';
 import { registerTimeLine } from './timeline.ts';
 import { registerTools } from './tools.ts';
@@ -46,6 +48,8 @@ export const COMMANDS: readonly Register[] = [
   registerTorque,
   registerDecide,
   registerMatch,
+  registerSizes,
+  registerStack,
   registerOffer,
   registerBasket,
   registerOrders,

@@ -8,11 +8,15 @@ import { Orders } from './orders.tsx';
 const decisions = async () => (await import('./decisions.tsx')).Decisions;
 const basket = async () => (await import('./basket.tsx')).Basket;
 const slip = async () => (await import('./slip.tsx')).Slip;
+const sizes = async () => (await import('./sizes.tsx')).Sizes;
+const stacks = async () => (await import('./stacks.tsx')).Stacks;
 const timeLine = async () => (await import('./time-line.tsx')).TimeLine;
 
 const SECTIONS = [
   { name: 'decisions', word: 'Decisions', Part: () => <Lazy load={decisions} given={{}} /> },
   { name: 'matching', word: 'Matching', Part: Matching },
+  { name: 'sizes', word: 'Sizes', Part: () => <Lazy load={sizes} given={{}} /> },
+  { name: 'stacks', word: 'Stack-ups', Part: () => <Lazy load={stacks} given={{}} /> },
   { name: 'basket', word: 'Basket', Part: () => <Lazy load={basket} given={{}} /> },
   { name: 'slip', word: 'Shop slip', Part: () => <Lazy load={slip} given={{}} /> },
   { name: 'time-line', word: 'Time line', Part: () => <Lazy load={timeLine} given={{}} /> },

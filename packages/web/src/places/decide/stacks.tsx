@@ -1,0 +1,120 @@
+import { jobStack, placesAsked, placeText, type StackAsked, stacksOf, stackWords } from '@fettle/book';
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { IssueLines } from '../../parts/issue-lines.tsx';
+import { heavy } from '../../state/heavy.ts';
+import { book } from '../../state/job.ts';
+import { BlockShown } from './block.tsx';
+
+type By = NonNullable<StackAsked['by']>;
+type Shape = NonNullable<StackAsked['shape']>;
+
+const WAYS: readonly { readonly by: By; readonly word: string }[] = [
+  { by: 'drawing', word: 'Limits for new parts' },
+  { by: 'measured', word: 'As measured' },
+];
+const SHAPES: readonly { readonly shape: Shape; readonly word: string }[] = [
+  { shape: 'rectangular', word: 'Evenly' },
+  { shape: 'triangular', word: 'Mostly near the middle' },
+  { shape: 'normal', word: 'Normal' },
+];
+
+/** What sizes add up to: worst case, root-sum-square and drawn, and which tolerance to tighten. */
+export function Stacks() {
+  const now = book.value;
+  const { catalogue, loaded } = heavy.value;
+  const all = useMemo(() => (loaded ? stacksOf(now, catalogue) : undefined), [now, catalogue, loaded]);
+  const [id, setId] = useState<string | undefined>(undefined);
+  const chosen = all?.find(({ characteristic }) => characteristic.id === id) ?? all?.[0];
+  return (
+    <section class="stacks">
+      <h2>Stack-ups</h2>
+      {all === undefined ? <p class="soft">Working it out …</p> : null}
+      {all?.length === 0 ? <p>{stackWords.NO_STACKS}</p> : null}
+      {all && chosen ? (
+        <>
+          <label class="form wide-choice">
+            What adds up
+            <select
+              value={chosen.characteristic.id}
+              onChange={({ currentTarget }) => setId(currentTarget.value)}
+            >
+              {all.map(({ characteristic }) => (
+                <option key={characteristic.id} value={characteristic.id}>
+                  {characteristic.name}
+                </option>
+              ))}
+            </select>
+          </label>
+          <Chosen key={chosen.characteristic.id} id={chosen.characteristic.id} ways={chosen.by} />
+        </>
+      ) : null}
+    </section>
+  );
+}
+
+function Chosen({ id, ways }: { readonly id: string; readonly ways: readonly By[] }) {
+  const now = book.value;
+  const { catalogue } = heavy.value;
+  const [by, setBy] = useState<By>(ways[0]!);
+  const [shape, setShape] = useState<Shape>('rectangular');
+  const [at, setAt] = useState<string | undefined>(undefined);
+  const [found, setFound] = useState<ReturnType<typeof jobStack> | undefined>(undefined);
+  const characteristic = now.characteristics.get(id)!;
+  const places = useMemo(() => placesAsked(now, characteristic), [now, characteristic]);
+  const place = places.find((one) => placeText(one) === at);
+  useEffect(() => {
+    const waiting = setTimeout(
+      () => setFound(jobStack(now, { characteristic: id, by, shape, ...(place && { place }) }, catalogue)),
+      0,
+    );
+    return () => clearTimeout(waiting);
+  }, [now, id, by, shape, place, catalogue]);
+  const named = (of: string): string => now.characteristics.get(of)?.name ?? of;
+  return (
+    <>
+      {ways.length > 1 ? (
+        <fieldset class="choice">
+          <legend>By</legend>
+          {WAYS.map((way) => (
+            <label key={way.by}>
+              <input type="radio" name="stack-by" checked={by === way.by} onChange={() => setBy(way.by)} />{' '}
+              <span>{way.word}</span>
+            </label>
+          ))}
+        </fieldset>
+      ) : null}
+      {by === 'drawing' ? (
+        <fieldset class="choice">
+          <legend>Between its limits a size lies</legend>
+          {SHAPES.map((one) => (
+            <label key={one.shape}>
+              <input
+                type="radio"
+                name="stack-shape"
+                checked={shape === one.shape}
+                onChange={() => setShape(one.shape)}
+              />{' '}
+              <span>{one.word}</span>
+            </label>
+          ))}
+        </fieldset>
+      ) : null}
+      {by === 'measured' && places.length > 1 ? (
+        <label class="form wide-choice">
+          Where
+          <select value={at ?? ''} onChange={({ currentTarget }) => setAt(currentTarget.value || undefined)}>
+            <option value="">where it is nearest to being out</option>
+            {places.map((one) => (
+              <option key={placeText(one)} value={placeText(one)}>
+                {placeText(one)}
+              </option>
+            ))}
+          </select>
+        </label>
+      ) : null}
+      {found === undefined ? <p class="soft">Working it out …</p> : null}
+      {found && !found.ok ? <IssueLines issues={found.issues} /> : null}
+      {found?.ok ? <BlockShown block={stackWords.stackBlock(found.value, named)} /> : null}
+    </>
+  );
+}
