@@ -3,13 +3,18 @@ import { inUnit } from '@fettle/core';
 
 export const percent = (p: number): string => (p < 0.005 ? 'under 1 %' : `${Math.round(p * 100)} %`);
 
-const short = (value: number): string => String(Number(value.toPrecision(2)));
+/** Two figures of the middle one, and the edges to the same place. */
+const decimalsOf = (middle: number): number =>
+  middle === 0 ? 1 : Math.max(0, 1 - Math.floor(Math.log10(Math.abs(middle))));
 
 /** How likely in words, and how bad it then would be. */
 export function severityWords({ family, severity, probability }: DiagnosedFamily): string {
   const how = diagnosisWords.chanceWords(probability);
   if (!severity || !family.severity) return how;
-  const [middle, from, to] = [short(severity.middle), short(severity.from), short(severity.to)];
+  const decimals = decimalsOf(severity.middle);
+  const [middle, from, to] = [severity.middle, severity.from, severity.to].map((one) =>
+    one.toFixed(decimals),
+  );
   return `${how}; then about ${from === to ? middle : `${middle} (${from} to ${to})`} ${family.severity.of}`;
 }
 

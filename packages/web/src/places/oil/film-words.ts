@@ -61,12 +61,6 @@ export const CYCLE_WORDS =
   `${(heat / 1e6).toFixed(1)} MJ for each kg of charge at ${printQuantity(chargeTemperature, 'degC', 0)}, exhaust at the pressure outside. ` +
   'None of this was measured here: it is typical of a petrol engine, assumed.';
 
-export const FILM_GROUNDS = [
-  'Temperature: the sump’s, and half of what the oil gains on its way through. Friction by Petroff with 1/√(1−ε²), heat carried by the oil that the circuit feeds the bearing and, in hole-fed ones, by what the journal draws round as well (ISO 7902). Eccentricity ε from the mean load by the short bearing.',
-  'Least film: the journal’s path over the cycle by the mobility of a short bearing, at that film temperature. No band is given: the model is coarser than any reading.',
-  'These figures compare bearings and clearances of one engine. The maker’s clearances outrank them.',
-];
-
 const NAMES: Readonly<Record<LoadFigure['figure'], string>> = {
   bore: 'bore',
   stroke: 'stroke',
@@ -137,7 +131,7 @@ export function orbitChart({
   const least = `least film ${microns(orbit.leastFilm)} at ${Math.round(orbit.leastAt * 720)}°`;
   const greatest = `greatest ${printQuantity(load.greatest, 'kN', 1)} at ${Math.round((load.greatestAt / (4 * Math.PI)) * 720)}°`;
   return {
-    desc: `The journal’s centre over two turns of the crank; the circle is the clearance. ${least}; load ${greatest}.`,
+    desc: `The journal’s centre over two turns of the crank; the circle is the clearance; ${least}; load ${greatest}.`,
     chart: {
       path: {
         name: `${element}, path of the journal in its clearance`,

@@ -1,3 +1,4 @@
+import { FILM_GROUNDS } from '@fettle/book';
 import { IDLING_LOAD, printQuantity } from '@fettle/core';
 import { orbitSvg, type Picture, unrolledFilmSvg } from '@fettle/draw';
 import { useCallback, useState } from 'preact/hooks';
@@ -8,7 +9,6 @@ import {
   CYCLE_WORDS,
   crankFigures,
   FILM_COLUMNS,
-  FILM_GROUNDS,
   fieldWords,
   filmCells,
   filmUnits,
