@@ -11,6 +11,18 @@ const { orbits } = await import('../bench/orbit.bench.mjs');
 const { diagnosing } = await import('../bench/diagnosis.bench.mjs');
 const { planning } = await import('../bench/plan.bench.mjs');
 const { pairing } = await import('../bench/matching.bench.mjs');
+const { stacking } = await import('../bench/stack.bench.mjs');
 const { folding, keeping } = await import('../bench/ledger.bench.mjs');
-for (const measure of [network, trials, films, orbits, diagnosing, planning, pairing, folding, keeping])
+for (const measure of [
+  network,
+  trials,
+  films,
+  orbits,
+  diagnosing,
+  planning,
+  pairing,
+  stacking,
+  folding,
+  keeping,
+])
   await measure();

@@ -12,6 +12,7 @@ import { type Photograph, photographPages } from './data/photographs.ts';
 import { predictionOf } from './data/prediction.ts';
 import { hotIdle, pressurePages } from './data/pressure.ts';
 import { recordPages } from './data/record.ts';
+import { sizePages, stackPages } from './data/sizes.ts';
 import { specSheetPages } from './data/spec-sheet.ts';
 import { summaryPage } from './data/summary.ts';
 import { torquePages } from './data/torque-log.ts';
@@ -40,6 +41,8 @@ export function buildBookData(book: Book, printing: Printing, photos: readonly P
     decisions: decisionPages(book),
     orders: orderPages(book, judgements),
     deciding: decidingPages(book, assessed),
+    sizes: sizePages(book, assessed),
+    stacks: stackPages(book),
     instruments: instrumentPages(book),
     cautions: cautionPages(book, judgements, torques),
     notices: noticesOf(book, (id) => `entry ${pages.get(id) ?? id}`),

@@ -150,10 +150,10 @@ it('in words: worst case, chance outside and what to tighten', () => {
   expect(lines[2]).toMatch(/^To tighten first: journal 1\. Half its tolerance takes/);
   expect(table!.rows[0]).toEqual([
     'journal 1',
+    '71 %',
+    '±0.0005 in',
     '2.4990 to 2.5000 in',
     'limits for new',
-    '±0.0005 in',
-    '71 %',
   ]);
   expect(notes[0]).toBe('housing − 2 × wall − journal.');
 });

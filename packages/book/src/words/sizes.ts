@@ -74,9 +74,9 @@ const inches = (si: number): string => `${Number(inUnit(si, 'in').toPrecision(2)
 
 const optionRow = ({ characteristic }: SizeFamily, option: SizeChance): string[] => [
   option.size.name,
-  limitWords(characteristic, option),
   chance(option.chance),
   option.size.obtainable ? 'yes' : 'no longer',
+  limitWords(characteristic, option),
   option.offers.map(priced).join('; '),
 ];
 
@@ -149,8 +149,8 @@ function cuttingNotes({ family, cutting }: CommonSize): string[] {
   return [
     `${sided} (${cutting.said.includes('oneSided') ? 'as said' : 'assumed, evenly likely'}); the cut up to ${inches(cutting.eccentricity)} off the axis as made (${assumed('eccentricity')}); ${inches(cutting.stock)} on the diameter left for ${family.cut === 'bore' ? 'honing' : 'polishing'} (${assumed('stock')}). As made is taken at the end of the limits for new parts that asks for the most.`,
     family.cut === 'bore'
-      ? 'The new circle must hold the worn one: D₀ + 2 s (D − D₀) + 2 e + h (derived).'
-      : 'The new circle must lie within the worn one: d₀ − 2 s (d₀ − d) − 2 e − h (derived).',
+      ? 'The new circle must hold the worn one: M + 2 s (D − M) + 2 e + h, from M as made to D as worn (derived).'
+      : 'The new circle must lie within the worn one: M − 2 s (M − d) − 2 e − h, from M as made to d as worn (derived).',
     'The chance is the share of 20 000 trials, readings drawn with the errors they share.',
   ];
 }
@@ -171,7 +171,7 @@ function familyBlock({ common, finished, drawing }: FamilySizes): Block {
     ],
     ...(judged && {
       table: {
-        head: ['Size', 'Finished', 'Cleans up', 'To be had', 'By'],
+        head: ['Size', 'Cleans up', 'To be had', 'Finished', 'By'],
         rows: options.map((option) => optionRow(family, option)),
       },
     }),
@@ -191,11 +191,11 @@ function thicknessBlock({ gap, place, filler, limits, target, tried, best }: Cho
         : `None that can be had brings it to ${limitWords(gap, limits)}.`,
     ],
     table: {
-      head: ['Thickness', 'Leaves', 'Verdict', 'To be had'],
+      head: ['Thickness', 'Verdict', 'Leaves', 'To be had'],
       rows: tried.map((one) => [
         one.name,
-        operandWords(gap, valued(one.gap)),
         STATUS[one.status],
+        operandWords(gap, valued(one.gap)),
         one.obtainable ? 'yes' : 'no longer',
       ]),
     },

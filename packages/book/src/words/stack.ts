@@ -80,10 +80,10 @@ export function stackBlock(found: JobStack, named: (id: string) => string): Bloc
     .sort((a, b) => b.effect.share - a.effect.share)
     .map(({ leaf, effect }) => [
       leafName(leaf),
+      percent(effect.share),
+      reachWords(characteristic, effect.reach),
       leafSize(leaf),
       FROM[leaf.from],
-      reachWords(characteristic, effect.reach),
-      percent(effect.share),
     ]);
   const between = (low: number, high: number): string =>
     `${bare(characteristic, low)} to ${shown(characteristic, high)}`;
@@ -99,7 +99,7 @@ export function stackBlock(found: JobStack, named: (id: string) => string): Bloc
         : [`${characteristic.name} has no limits on the sheet.`]),
       ...(leaves.length > 1 ? [tightenWords(found)] : []),
     ],
-    table: { head: ['Term', 'Size', 'From', 'Moves it by', 'Share'], rows },
+    table: { head: ['Term', 'Share', 'Moves it by', 'Size', 'From'], rows },
     notes: [
       `${relationWords(characteristic.relation!, named)}.`,
       ...(leaves.some(({ from }) => from === 'drawing')
