@@ -1,3 +1,4 @@
+import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { chromiumStarted, errorsOf, introduced, SIZES } from './support/chromium.ts';
@@ -12,6 +13,13 @@ afterAll(async () => {
   await browser?.close();
   await shop?.close();
 });
+
+/** What of this page, as it now stands, offends a rule of access. */
+async function offences(page: Page): Promise<string[]> {
+  const { violations, passes } = await new AxeBuilder({ page }).setLegacyMode().analyze();
+  expect(passes.length).toBeGreaterThan(5);
+  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`));
+}
 
 async function atTheOil(page: Page): Promise<void> {
   await page.goto(`${shop.opened.address}#/${LINNET}/bench`);
@@ -170,6 +178,7 @@ it('repairs a tread in part where it is dragged, and whole at the end of the way
   await page.mouse.up();
   await expect.poll(() => thought.textContent()).toMatch(/In thought only: Main bearing clearance 0\.00/);
   expect(await page.locator('.stair svg').textContent()).toMatch(/% repaired/);
+  expect(await offences(page)).toEqual([]);
   expect(await tread.getAttribute('aria-pressed')).toBe('false');
   await tread.focus();
   for (let i = 0; i < 10; i++) await page.keyboard.press('ArrowRight');
@@ -230,6 +239,7 @@ it('unrolls the film of a bearing with the figures of the command line, and a ta
   await films.locator('select').first().selectOption('rod-1');
   await films.getByRole('heading', { name: /The film of rod-1, unrolled/ }).waitFor();
   await films.getByText(/do not judge it/).waitFor();
+  expect(await offences(page)).toEqual([]);
   const said = await shop.fettle('film', LINNET, '--speed', '600rpm');
   for (const row of await films.locator('tbody tr').all()) {
     const cells = await row.locator('th, td').allTextContents();
@@ -277,7 +287,7 @@ it('plans as sure as it is asked to, keeps that for the job, and says what measu
     ['80 %', '0.8'],
   ] as const) {
     await page.getByLabel(label).check();
-    await expect.poll(() => plan.getAttribute('aria-busy')).toBe('false');
+    await expect.poll(() => plan.getAttribute('data-busy')).toBe('false');
     const { best, frontier } = JSON.parse(
       await shop.fettle('plan', LINNET, '--confidence', share, '--measure', '--json'),
     );

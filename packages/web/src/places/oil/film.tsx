@@ -40,7 +40,7 @@ export function Films({ prediction: { rows } }: { readonly prediction: Predictio
   if (!answer.ok) return <p class="issue">{answer.issues[0]?.message}</p>;
   const shown = answer.value;
   return (
-    <div class="films" aria-busy={busy}>
+    <div class="films" data-busy={busy}>
       <p class="spot">
         <label>
           Bearing{' '}

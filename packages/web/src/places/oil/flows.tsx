@@ -79,7 +79,7 @@ export function Flows({ prediction }: { readonly prediction: Prediction }) {
     [shown, swept],
   );
   return (
-    <section aria-busy={busy}>
+    <section data-busy={busy}>
       <h2>
         Where each litre goes, at {idle.speedWords} and {idle.temperatureWords}
         {isNothing(of) ? '' : ', in thought'}

@@ -48,7 +48,7 @@ export function Plan({ circuit }: { readonly circuit: FilledCircuit }) {
     values: valuesOf(circuit, of),
   });
   return (
-    <section class="plan" aria-busy={busy}>
+    <section class="plan" data-busy={busy}>
       <h2>The cheapest repair that does it</h2>
       <ConfidenceChoice />
       {isNothing(of) ? null : (
