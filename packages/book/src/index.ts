@@ -44,7 +44,7 @@ export type { OutcomeMeaning, RankedTest } from './diagnosis/expected-informatio
 export type { Family } from './diagnosis/family.ts';
 export * as diagnosisWords from './diagnosis/words.ts';
 export { admittedAmendment } from './entering/amendment.ts';
-export { plausibleBand, questionOfReading } from './entering/plausible.ts';
+export { isQuestion, offeredBy } from './entering/plausible.ts';
 export { admittedReading, type ReadingSaid, unknownCharacteristic } from './entering/reading.ts';
 export type { SheetReader } from './fold/amendments.ts';
 export * from './fold/book.ts';
@@ -119,6 +119,7 @@ export * as basketWords from './words/basket.ts';
 export type { Block } from './words/block.ts';
 export * as chestWords from './words/chest.ts';
 export * as decidingWords from './words/deciding.ts';
+export { FILM_GROUNDS } from './words/film-grounds.ts';
 export * as matchingWords from './words/matching.ts';
 export * as moneyWords from './words/money.ts';
 export { noticesOf } from './words/notices.ts';

@@ -44,4 +44,14 @@ describe('a torque to be logged', () => {
     expect(questionOfTorque(fastener, '68 lbf.ft')).toMatchObject({ code: 'torque/implausible' });
     expect(questionOfTorque(fastener, '64 N.m')).toBeUndefined();
   });
+
+  it('is asked about when the same number in another unit is what the sheet asks for', () => {
+    const { fastener } = bolt({ ...dry, torque: { lower: '16 lbf.ft', upper: '18 lbf.ft' } });
+    expect(questionOfTorque(fastener, '17 N.m')?.message).toMatch(
+      /0\.78 times what the sheet asks.*Was it 17 lbf\.ft/,
+    );
+    expect(questionOfTorque(fastener, '17 lbf.ft')).toBeUndefined();
+    // 23 N·m is 17 lbf·ft: the right torque said in another unit is no slip.
+    expect(questionOfTorque(fastener, '23 N.m')).toBeUndefined();
+  });
 });

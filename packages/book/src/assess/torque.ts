@@ -5,11 +5,13 @@ import {
   type Outcome,
   type Pascal,
   parseQuantity,
+  type Quantity,
   type QuantityKind,
   type TorqueAdvice,
   torqueAdvice,
   torqueQuestion,
 } from '@fettle/core';
+import { unitsMeant } from '../entering/plausible.ts';
 import type { Book, Written } from '../fold/book.ts';
 import { isAt, type Place, placesOf } from '../sheet/places.ts';
 import type { Fastener } from '../sheet/sheet.ts';
@@ -73,10 +75,36 @@ function siOf(text: string | undefined, kind: QuantityKind): number | undefined 
   return read?.ok ? read.value.value : undefined;
 }
 
-/** The question a torque raises before it is logged: so large that a unit has probably slipped. */
+/**
+ * The question a torque raises before it is logged: so large that a unit has probably slipped, or off the sheet's
+ * figure while the same number in another unit is on it.
+ */
 export function questionOfTorque(fastener: Fastener, torque: string): Issue | undefined {
-  const newtonMetres = torqueOf(torque);
-  return newtonMetres === undefined
-    ? undefined
-    : torqueQuestion({ ...caseOf(fastener), torque: newtonMetres });
+  const read = parseQuantity(torque, 'torque');
+  if (!read.ok) return undefined;
+  return (
+    unitQuestion(fastener, read.value) ??
+    torqueQuestion({ ...caseOf(fastener), torque: read.value.value as NewtonMetre })
+  );
+}
+
+/** How far beside the sheet's torque the hand may stop [share]. Common practice, no source. */
+const HAND = 0.05;
+
+function unitQuestion({ name, torque }: Fastener, said: Quantity): Issue | undefined {
+  const lower = torqueOf(torque.lower);
+  const upper = torqueOf(torque.upper ?? torque.lower);
+  if (lower === undefined || upper === undefined) return undefined;
+  const wanted = { from: lower * (1 - HAND), to: upper * (1 + HAND) };
+  if (said.value >= wanted.from && said.value <= wanted.to) return undefined;
+  const [meant] = unitsMeant(said, 'torque', wanted);
+  if (meant === undefined) return undefined;
+  const sheet = torque.upper === undefined ? torque.lower : `${torque.lower} to ${torque.upper}`;
+  return {
+    code: 'torque/unit',
+    at: 'torque',
+    got: said.text,
+    wanted: sheet,
+    message: `${name}: ${said.text} is ${(said.value / lower).toFixed(2)} times what the sheet asks for, ${sheet}. Was it ${meant}? Look at the scale of the wrench, then confirm or correct it.`,
+  };
 }

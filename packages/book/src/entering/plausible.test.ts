@@ -1,3 +1,4 @@
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Bench } from '../testing/bench.ts';
 import { inches } from '../testing/tiny-sheet.ts';
@@ -50,9 +51,10 @@ describe('the plausible band', () => {
     expect(asked('2.4996 in', 'journal', '.010 under')?.message).toMatch(/2\.4896/);
   });
 
-  it('is not there without both limit sets, and then nothing is asked', () => {
+  it('is not there without both limit sets; then only what is more than five times off is asked about', () => {
     expect(band('taper')).toBeUndefined();
-    expect(asked('0.5 in', 'taper')).toBeUndefined();
+    expect(asked('0.0024 in', 'taper')).toBeUndefined();
+    expect(asked('0.5 in', 'taper')?.message).toMatch(/Was it 0\.5 thou or/);
   });
 });
 
@@ -84,8 +86,42 @@ describe('the question a reading raises', () => {
   });
 
   it('does not take the last two digits for a slip: they are what is being measured', () => {
-    expect(asked('2.5004 in')).toBeUndefined();
+    expect(asked('2.4966 in')).toBeUndefined();
     expect(asked('0.0055 in', 'clearance')).toBeUndefined();
+  });
+
+  it('asks about a used journal larger than new, by more than three of its uncertainties, and not about a new one', () => {
+    expect(asked('2.5002 in')).toBeUndefined();
+    expect(asked('2.5004 in')).toMatchObject({ code: 'reading/negative-wear' });
+    expect(asked('2.5004 in')?.message).toMatch(/better than new \(at most 2\.5 in\).*negative/);
+    expect(asked('2.4904 in', 'journal', '.010 under')).toBeUndefined();
+  });
+
+  it('finds the unit that was meant: .0012 in of clearance left standing in a field of millimetres', () => {
+    const metric = new Bench({
+      characteristics: [
+        inches('rod', { unit: 'mm', limits: { new: { lower: '0.028 mm', upper: '0.060 mm' } } }),
+      ],
+    });
+    const said = metric.said('rod', '0.0012 mm', { instrument: 'mic' });
+    // By hand: .0012 in is 30.5 µm.
+    expect(said.ok ? '' : said.issues[0]!.message).toMatch(/Was it 0\.0012 in/);
+    expect(metric.said('rod', '0.0012 in', { instrument: 'mic' }).ok).toBe(true);
+  });
+
+  it('asks about a micrometer read in the other system, and names it', () => {
+    // 2.4985 in of journal, said in millimetres, and 63.462 mm said in inches.
+    expect(asked('2.4985 mm')?.message).toMatch(/Was it 2\.4985 in\?/);
+    expect(asked('63.462 in')?.message).toMatch(/Was it 63\.462 mm\?/);
+  });
+
+  it('raises no question anywhere between new and worn out, on any used part', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 24_970, max: 25_000 }), (size) => {
+        expect(asked(`${(size / 10_000).toFixed(4)} in`)).toBeUndefined();
+      }),
+      { numRuns: 40 },
+    );
   });
 
   it('is about a unit that has slipped, too', () => {

@@ -1,4 +1,4 @@
-import { fromUnit, type Issue, inUnit, type Quantity, writtenNumber } from '@fettle/core';
+import { fromUnit, type Issue, inUnit, type Quantity, type QuantityKind, writtenNumber } from '@fettle/core';
 import { limitsOf } from '../assess/limits.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 
@@ -41,7 +41,7 @@ const inside = ({ from, to }: Band, value: number): boolean => {
  * The same digits with two neighbours swapped, or with one digit other than the last two changed:
  * the slips of a tired hand. Only those that land inside the band.
  */
-function likelyMeant(said: Quantity, band: Band): string[] {
+function digitsMeant(said: Quantity, band: Band): string[] {
   const { digits } = said;
   const places = [...digits].flatMap((character, i) => (/\d/.test(character) ? [i] : []));
   const put = (changes: readonly (readonly [number, string])[]): string => {
@@ -64,31 +64,130 @@ function likelyMeant(said: Quantity, band: Band): string[] {
   });
 }
 
+/** Units that lie beside one another at a bench, so that one is said for another. Common practice, no source. */
+const TAKEN_FOR: Readonly<Partial<Record<QuantityKind, readonly string[]>>> = {
+  length: ['in', 'thou', 'mm', 'um'],
+  torque: ['lbf.ft', 'lbf.in', 'N.m', 'kgf.m'],
+  pressure: ['psi', 'bar', 'kPa'],
+  force: ['lbf', 'N', 'kgf'],
+  stiffness: ['lbf/in', 'N/mm'],
+  mass: ['g', 'oz'],
+  volume: ['cm3', 'in3'],
+  temperature: ['degC', 'degF'],
+};
+
+/** What the same number would be in another unit of its kind, where that lands inside the band. */
+export function unitsMeant(said: Quantity, kind: QuantityKind, band: Band): string[] {
+  const number = inUnit(said.value, said.unit);
+  return (TAKEN_FOR[kind] ?? [])
+    .filter((unit) => unit !== said.unit && inside(band, fromUnit(number, unit)))
+    .map((unit) => `${said.digits} ${unit}`);
+}
+
+/** How many times beyond its limits a reading may lie where only one set of them is given. */
+const TIMES = 5;
+/** How many widths of the limits a slip of a digit is looked for beyond them, likewise. */
+const WIDTHS = 3;
+
+/** Where no question arises, where a slip is looked for, and what that is in words. */
+interface Bands {
+  readonly quiet: Band;
+  readonly meant: Band;
+  readonly words: string;
+}
+
+function bandsOf(characteristic: Characteristic, size: string | undefined): Bands | undefined {
+  const both = plausibleBand(characteristic, size);
+  if (both) return { quiet: both, meant: both, words: 'which is new to twice worn' };
+  const { lower, upper } =
+    limitsOf(characteristic, 'new', size) ?? limitsOf(characteristic, 'wear', size) ?? {};
+  // Limits around zero have no size to be five times off; a lower one alone may be exceeded by anything.
+  if (upper === undefined || upper <= 0 || (lower !== undefined && lower <= 0)) return undefined;
+  const width = upper - (lower ?? 0);
+  return {
+    quiet: { from: lower === undefined ? Number.NEGATIVE_INFINITY : lower / TIMES, to: upper * TIMES },
+    meant: {
+      from: lower === undefined ? 0 : Math.max(lower / TIMES, lower - WIDTHS * width),
+      to: upper + WIDTHS * width,
+    },
+    words: 'more than five times off its limits',
+  };
+}
+
+/** How many standard uncertainties a used part may seem better than new before that is asked about. */
+const UNWORN = 3;
+
+/** On the side from which it wears, a used part cannot lie beyond what it was when it was new. */
+function unwornLimit(
+  characteristic: Characteristic,
+  size: string | undefined,
+  said: Quantity,
+  u: number,
+): { limit: number; words: string } | undefined {
+  const fresh = limitsOf(characteristic, 'new', size);
+  const worn = limitsOf(characteristic, 'wear', size);
+  if (!fresh || !worn) return undefined;
+  const shrinks = fresh.lower !== undefined && worn.lower !== undefined && worn.lower < fresh.lower;
+  const grows = fresh.upper !== undefined && worn.upper !== undefined && worn.upper > fresh.upper;
+  if (shrinks === grows) return undefined;
+  const beyond = (over: number): boolean => over > UNWORN * u + 1e-9 * Math.abs(said.value);
+  if (shrinks && fresh.upper !== undefined && beyond(said.value - fresh.upper))
+    return { limit: fresh.upper, words: 'at most' };
+  if (grows && fresh.lower !== undefined && beyond(fresh.lower - said.value))
+    return { limit: fresh.lower, words: 'at least' };
+  return undefined;
+}
+
 /**
- * The question a reading raises, if any: it is far outside what such a part can be, or a slip of one digit
- * explains it. It is kept when its writer confirms it.
+ * The question a reading raises, if any: it is far outside what such a part can be, a used part would have worn the
+ * wrong way, or a slip of one digit or of the unit explains it. It is kept when its writer confirms it.
  *
- * @param u  standard uncertainty of the reading [SI]
+ * @param u     standard uncertainty of the reading [SI]
+ * @param used  whether it was read on a used part, so that it cannot be better than new
  */
 export function questionOfReading(
   characteristic: Characteristic,
   size: string | undefined,
   said: Quantity,
   u: number,
+  used = false,
 ): Issue | undefined {
-  const band = plausibleBand(characteristic, size);
-  if (!band || inside(band, said.value)) return undefined;
-  const outside = said.value < band.from ? band.from - said.value : said.value - band.to;
-  const meant = likelyMeant(said, band);
-  if (outside <= FAR * u && meant.length === 0) return undefined;
+  const bands = bandsOf(characteristic, size);
+  if (!bands || characteristic.kind === 'seen') return undefined;
+  const { quiet, meant } = bands;
+  const alone = quiet !== meant && inside(quiet, said.value);
+  const unworn = used ? unwornLimit(characteristic, size, said, u) : undefined;
+  if (inside(meant, said.value) && !unworn) return undefined;
+  const digits = digitsMeant(said, meant);
+  // A unit has slipped only where the reading is nowhere near what it should be.
+  const units = alone ? [] : unitsMeant(said, characteristic.kind, meant);
+  const outside = said.value < quiet.from ? quiet.from - said.value : said.value - quiet.to;
+  if (!unworn && digits.length + units.length === 0 && (alone || outside <= FAR * u)) return undefined;
   const shown = (si: number): string => `${Number(inUnit(si, said.unit).toPrecision(9))}`;
-  const between = `${shown(band.from)} to ${shown(band.to)} ${said.unit}`;
-  const suggestion = meant.length > 0 ? ` Was it ${meant.slice(0, 3).join(' or ')} ${said.unit}?` : '';
+  const between =
+    meant.from <= 0
+      ? `up to ${shown(meant.to)} ${said.unit}`
+      : `${shown(meant.from)} to ${shown(meant.to)} ${said.unit}`;
+  const offered = [...units, ...digits.map((text) => `${text} ${said.unit}`)].slice(0, 3);
+  const suggestion = offered.length > 0 ? ` Was it ${offered.join(' or ')}?` : '';
+  const why = unworn
+    ? `would be better than new (${unworn.words} ${shown(unworn.limit)} ${said.unit}): its wear would have to be negative.`
+    : alone
+      ? `is outside ${between}, and one slip of a digit explains it.`
+      : `is outside ${between}, ${quiet === meant ? bands.words : `and ${bands.words}`}.`;
   return {
-    code: 'reading/implausible',
+    code: unworn ? 'reading/negative-wear' : 'reading/implausible',
     at: characteristic.id,
     got: said.text,
     wanted: between,
-    message: `${characteristic.name}: ${said.text} is outside ${between}, which is new to twice worn.${suggestion} Read it again and correct it, or confirm it as it is.`,
+    message: `${characteristic.name}: ${said.text} ${why}${suggestion} Read it again and correct it, or confirm it as it is.`,
   };
 }
+
+/** Whether an issue only asks: its writer may confirm what was said. */
+export const isQuestion = ({ code }: Issue): boolean =>
+  code === 'reading/implausible' || code === 'reading/negative-wear';
+
+/** What a question offers instead of what was said, each with its unit. */
+export const offeredBy = ({ message }: Issue): string[] =>
+  /Was it (.+?)\?/.exec(message)?.[1]?.split(' or ') ?? [];

@@ -97,11 +97,12 @@ export function admittedReading(book: Book, said: ReadingSaid): Outcome<Body<'re
     );
   if (issues.length > 0) return failed(...issues);
 
-  const size = state === undefined ? undefined : stateNamed(book, state)?.state.size;
+  const read = state === undefined ? undefined : stateNamed(book, state)?.state;
+  const size = read?.size;
   // In another measurand the limits are not this number's limits.
   const question =
     value && measurand === characteristic.measurand
-      ? questionOfReading(characteristic, size, value, u ?? 0)
+      ? questionOfReading(characteristic, size, value, u ?? 0, read?.condition === 'used')
       : undefined;
   if (question && !said.confirmed) return failed(question);
   const first =

@@ -5,6 +5,7 @@ import {
   type Body,
   type Book,
   type Characteristic,
+  isQuestion,
   type Place,
   placeFrom,
   placesOf,
@@ -228,7 +229,7 @@ function admitted(
       if (faults.length > 0)
         return failed(
           ...faults.map((one) =>
-            one.code === 'reading/implausible'
+            isQuestion(one)
               ? { ...one, message: `${one.message} Keep it with --confirm; name a slip with --first-said.` }
               : one,
           ),

@@ -2,6 +2,7 @@ import {
   admittedReading,
   type Body,
   type Characteristic,
+  isQuestion,
   type Place,
   positionAt,
   type ReadingSaid,
@@ -170,7 +171,7 @@ export async function enter(confirmed = false): Promise<boolean> {
   }
   const admitted = admittedReading(book.value, said(characteristic, now, confirmed));
   if (!admitted.ok) {
-    const question = admitted.issues.find(({ code }) => code === 'reading/implausible');
+    const question = admitted.issues.find(isQuestion);
     if (question) await changed({ question, firstSaid: now.firstSaid ?? withUnit(characteristic, now.text) });
     issues.value = admitted.issues;
     return false;

@@ -1,4 +1,4 @@
-import { type Characteristic, limitsOf, type Place, type Status } from '@fettle/book';
+import { type Characteristic, isQuestion, limitsOf, offeredBy, type Place, type Status } from '@fettle/book';
 import { feelerVerdict } from '@fettle/core';
 import { useMemo } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
@@ -60,7 +60,7 @@ export function Saying({ step }: { readonly step: Step }) {
 function ByNumber({ characteristic }: { readonly characteristic: Characteristic }) {
   const text = draft.value?.text ?? '';
   const unit = unitOf(characteristic);
-  const question = issues.value.find(({ code }) => code === 'reading/implausible');
+  const question = issues.value.find(isQuestion);
   return (
     <form
       class="by-number"
@@ -89,6 +89,11 @@ function ByNumber({ characteristic }: { readonly characteristic: Characteristic 
       <IssueLines issues={issues.value} id="field-issues" />
       {question ? (
         <div class="row">
+          {offeredBy(question).map((meant) => (
+            <button key={meant} type="button" onClick={() => void typed(meant).then(() => entered())}>
+              It was {meant}
+            </button>
+          ))}
           <button type="button" onClick={() => void entered(true)}>
             Keep it: {text} {unit ?? ''}
           </button>
