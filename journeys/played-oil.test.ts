@@ -169,6 +169,8 @@ it('repairs a tread in part where it is dragged, and whole at the end of the way
   await atTheOil(page);
   const tread = page.locator('[data-tread^="Main bearing"]');
   const thought = page.locator('.thought');
+  // Once the doubts have come the stair is not drawn anew by itself.
+  await expect.poll(() => page.locator('.stair svg').textContent()).toMatch(/alone [\d.]+ ±/);
   await tread.scrollIntoViewIfNeeded();
   const box = (await tread.boundingBox())!;
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];

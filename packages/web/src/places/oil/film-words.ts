@@ -44,7 +44,7 @@ export function filmCells(film: BearingFilm, units: FilmUnits, loaded: boolean):
   ];
 }
 
-export const gapWords = (gap: number, units: FilmUnits): string =>
+const gapWords = (gap: number, units: FilmUnits): string =>
   units.gap === 'um'
     ? microns(gap)
     : `${inUnit(gap, 'thou').toFixed(units.gapDecimals)} thou (${microns(gap)})`;
