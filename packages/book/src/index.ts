@@ -1,6 +1,6 @@
 // The one door of the package.
 
-export { type Assessed, type Assessment, assessment } from './assess/assessment.ts';
+export { type Assessed, type Assessment, assessed, assessment } from './assess/assessment.ts';
 export type { LargestDoubt } from './assess/finer-input.ts';
 export { type Gate, gateAsSeen, type Reason } from './assess/gate.ts';
 export type { Judgement, Member, Status } from './assess/judgement.ts';

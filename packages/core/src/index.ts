@@ -69,6 +69,7 @@ export {
 export { type BearingTable, bearingTable, tabledBearing } from './film/bearing-table.ts';
 export { type FedBearing, type FilmField, fedBearingAt, fedBearingFor } from './film/fed-bearing.ts';
 export { plainBearingAt, plainBearingFor, plainFilm } from './film/plain-film.ts';
+export { FARTHEST_SOLVED } from './film/plain-table.ts';
 export {
   guideRelativeClearance,
   isoSommerfeld,
@@ -134,7 +135,7 @@ export * from './ledger/canonical-json.ts';
 export * from './ledger/sha256.ts';
 export * from './ledger/uuid-v7.ts';
 export { type Matching, type MatchingObjective, matching } from './matching/match.ts';
-export { type Conformity, conformity, USUAL_RISK, type Verdict } from './metrology/conformity.ts';
+export { type Conformity, conformity, decisionOn, USUAL_RISK, type Verdict } from './metrology/conformity.ts';
 export {
   type Bracket,
   bracketMiddle,

@@ -22,19 +22,40 @@ export interface Assessment {
   readonly gates: readonly Gate[];
 }
 
-export function assessment(book: Book, selection: Selection, catalogue: Catalogue): Assessment {
+/**
+ * The judgements of one characteristic, with what to do next, without judging all the others. What one place decides
+ * for another stays within a characteristic, so nothing is lost.
+ */
+export function assessed(
+  book: Book,
+  selection: Selection,
+  catalogue: Catalogue,
+  characteristic: string,
+): readonly Assessed[] {
+  const one = book.characteristics.get(characteristic);
+  if (!one) return [];
   const reckoning = new Reckoning(book, selection, catalogue);
-  const judgements = [...book.characteristics.values()].flatMap((c) => judgementsOf(reckoning, c));
-  const assessed = judgements.map((judgement): Assessed => {
+  return withMoves(reckoning, judgementsOf(reckoning, one));
+}
+
+const withMoves = (reckoning: Reckoning, judgements: readonly Judgement[]): Assessed[] =>
+  judgements.map((judgement): Assessed => {
     const next = nextMove(reckoning, judgement, judgements);
     return next ? { ...judgement, next } : judgement;
   });
+
+export function assessment(book: Book, selection: Selection, catalogue: Catalogue): Assessment {
+  const reckoning = new Reckoning(book, selection, catalogue);
+  const judgements = withMoves(
+    reckoning,
+    [...book.characteristics.values()].flatMap((c) => judgementsOf(reckoning, c)),
+  );
   const torques = (book.sheet?.fasteners ?? []).map((fastener) => torqueAssessment(book, fastener));
   const covers = [...(book.sheet?.covers ?? [])].sort((a, b) => a.order - b.order);
   return {
     reckoning,
-    judgements: assessed,
+    judgements,
     torques,
-    gates: covers.map((cover) => gateOf(book, cover, assessed, torques)),
+    gates: covers.map((cover) => gateOf(book, cover, judgements, torques)),
   };
 }

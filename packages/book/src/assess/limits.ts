@@ -17,8 +17,23 @@ export function siOf(text: string | undefined, characteristic: Characteristic): 
   return read.ok ? read.value.value : undefined;
 }
 
+/** Limits worked out before: a characteristic is never changed, an amended one is another. */
+const known = new WeakMap<Characteristic, Map<string, Limits | undefined>>();
+
 /** @param size  the name of the size the part is made to; unknown names move nothing */
 export function limitsOf(
+  characteristic: Characteristic,
+  set: LimitSetName,
+  size: string | undefined,
+): Limits | undefined {
+  const own = known.get(characteristic) ?? new Map<string, Limits | undefined>();
+  known.set(characteristic, own);
+  const key = size === undefined ? set : `${set} ${size}`;
+  if (!own.has(key)) own.set(key, readLimits(characteristic, set, size));
+  return own.get(key);
+}
+
+function readLimits(
   characteristic: Characteristic,
   set: LimitSetName,
   size: string | undefined,

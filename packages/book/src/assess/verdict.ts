@@ -1,7 +1,7 @@
 import {
   type Caution,
-  conformity,
   cutByBracket,
+  decisionOn,
   feelerVerdict,
   standardUncertainty,
   type Uncertain,
@@ -43,7 +43,7 @@ export function verdictOf(
 }
 
 function byNumber(q: Uncertain, set: LimitSetName, limits: Limits): Verdict {
-  const decision = conformity({ value: q.value, u: standardUncertainty(q) }, limits, RISK);
+  const decision = decisionOn({ value: q.value, u: standardUncertainty(q) }, limits, RISK);
   return {
     set,
     limits,

@@ -1,7 +1,7 @@
 import {
   ATMOSPHERE,
   airViscosity,
-  conformity,
+  decisionOn,
   dryInletPressure,
   endSlip,
   exact,
@@ -155,7 +155,7 @@ export function priming(
 }
 
 const reaches = (possible: Uncertain, lift: number): Answer =>
-  conformity({ value: possible.value, u: standardUncertainty(possible) }, { lower: lift }, RISK).verdict;
+  decisionOn({ value: possible.value, u: standardUncertainty(possible) }, { lower: lift }, RISK).verdict;
 
 interface Pump {
   readonly displacement: number;

@@ -1,7 +1,7 @@
 import {
   admittedReading,
   asFittedNow,
-  assessment,
+  assessed,
   type Body,
   type Book,
   type Characteristic,
@@ -246,10 +246,8 @@ function answer(
   written: unknown,
   parts: readonly Draft[],
 ): Reply {
-  const touched = assessment(book, asFittedNow(book), CATALOGUE).judgements.filter(
-    (judgement) =>
-      judgement.characteristic.id === characteristic.id &&
-      places.some((place) => Object.entries(judgement.place).every(([axis, v]) => (place[axis] ?? v) === v)),
+  const touched = assessed(book, asFittedNow(book), CATALOGUE, characteristic.id).filter((judgement) =>
+    places.some((place) => Object.entries(judgement.place).every(([axis, v]) => (place[axis] ?? v) === v)),
   );
   const also = parts.flatMap((draft) =>
     draft.kind === 'part-entered'

@@ -6,12 +6,16 @@ export type Verdict = 'in' | 'out' | 'cannot-tell';
 /** ISO 14253-1 proves at 95 %: a risk of one in twenty. */
 export const USUAL_RISK = 0.05;
 
-export interface Conformity {
+/** A decision without the stretch of values that would be accepted, which takes longer to find than all the rest. */
+export interface Decision {
   readonly verdict: Verdict;
   /** Probability that the true value lies inside the limits. */
   readonly probabilityIn: number;
   /** One-sided guard band, z(1 − risk) u. */
   readonly guardBand: number;
+}
+
+export interface Conformity extends Decision {
   /** Values from here on are proven in; absent without a lower limit, or when no value can be proven. */
   readonly acceptFrom?: number;
   readonly acceptTo?: number;
@@ -37,12 +41,28 @@ export function conformity(
   limits: Limits,
   risk = USUAL_RISK,
 ): Conformity {
+  const decision = decisionOn(q, limits, risk);
+  return { ...decision, ...acceptance(q.u, decision.guardBand, limits, risk) };
+}
+
+const USUAL_QUANTILE = -normalQuantile(USUAL_RISK);
+
+/**
+ * The decision of `conformity` alone.
+ *
+ * @source jcgm-106 7.3 to 7.5
+ */
+export function decisionOn(
+  q: { readonly value: number; readonly u: number },
+  limits: Limits,
+  risk = USUAL_RISK,
+): Decision {
   if (!isLimited(limits)) throw new RangeError('a verdict takes at least one limit');
   if (!(risk > 0 && risk <= 0.5)) throw new RangeError(`a risk lies above 0 and up to 0.5, got ${risk}`);
   const probabilityIn = probabilityInside(q, limits);
   const verdict = probabilityIn >= 1 - risk ? 'in' : probabilityIn <= risk ? 'out' : 'cannot-tell';
-  const guardBand = -normalQuantile(risk) * q.u;
-  return { verdict, probabilityIn, guardBand, ...acceptance(q.u, guardBand, limits, risk) };
+  const quantile = risk === USUAL_RISK ? USUAL_QUANTILE : -normalQuantile(risk);
+  return { verdict, probabilityIn, guardBand: quantile * q.u };
 }
 
 function probabilityInside(
