@@ -64,6 +64,8 @@ export interface CommonSize {
   readonly unread: readonly Feature[];
   /** Verdicts that the family as it is does not pass: out first, then those that cannot be told. */
   readonly forces: readonly Assessed[];
+  /** Bad the other way: metal is left, and they can be brought to the size they are at. */
+  readonly short: readonly Assessed[];
   readonly options: readonly SizeChance[];
   /** The smallest that can be bought and cleans up with the confidence; absent where none does. */
   readonly chosen?: SizeChance;
@@ -122,7 +124,8 @@ export function commonSize(
   const enough = options.filter(({ chance }) => chance >= confidence);
   const chosen = enough.find(({ size }) => size.obtainable);
   const passedOver = enough[0] === chosen ? undefined : enough[0];
-  const forces = forcesOf(book, assessed, family);
+  const bad = badOf(book, assessed, family);
+  const forces = bad.filter((one) => isWornWay(family, one));
   const bySide = family.cut === 'bore' ? -1 : 1;
   return ok({
     family,
@@ -132,6 +135,7 @@ export function commonSize(
     needs,
     unread: family.features.filter((_, i) => read[i] === undefined),
     forces,
+    short: bad.filter((one) => !forces.includes(one)),
     options,
     ...(chosen && { chosen }),
     ...(passedOver && { passedOver }),
@@ -229,7 +233,7 @@ function measuredTerm(name: string, q: Uncertain): StackTerm {
 }
 
 /** What rests on the family and is judged on a part that is cut: its own wear, taper and clearances. */
-function forcesOf(book: Book, { judgements }: Assessment, family: SizeFamily): Assessed[] {
+function badOf(book: Book, { judgements }: Assessment, family: SizeFamily): Assessed[] {
   const { characteristic, positions } = family;
   const bad = judgements.filter(
     (one) =>
@@ -241,4 +245,25 @@ function forcesOf(book: Book, { judgements }: Assessment, family: SizeFamily): A
       ),
   );
   return [...bad.filter(({ status }) => status === 'out'), ...bad.filter(({ status }) => status !== 'out')];
+}
+
+/**
+ * Whether a verdict is bad for want of metal. A bore under its limits has metal left and can be opened up at the size
+ * it is; a clearance that is too small likewise.
+ */
+function isWornWay({ characteristic, cut }: SizeFamily, one: Assessed): boolean {
+  const { governing, verdicts, operand } = one;
+  const { lower, upper } = (governing && verdicts[governing]?.limits) ?? {};
+  if (operand.kind !== 'value' || lower === undefined) return true;
+  const rises =
+    one.characteristic.id === characteristic.id ? cut === 'bore' : !falls(one, characteristic.id, cut);
+  if (upper === undefined) return !rises;
+  return operand.q.value > (lower + upper) / 2 === rises;
+}
+
+/** Whether wear makes it smaller: a bore taken off something, a journal added to it. */
+function falls({ characteristic: { relation } }: Assessed, id: string, cut: SizeFamily['cut']): boolean {
+  if (relation === undefined || typeof relation === 'string' || !('linear' in relation)) return false;
+  const factor = relation.linear.terms.find(({ of }) => of === id)?.factor;
+  return factor !== undefined && factor > 0 !== (cut === 'bore');
 }

@@ -152,6 +152,13 @@ it('a size that must be surer may be a larger one', () => {
   );
 });
 
+it('a bore under its limits has metal left and forces no larger size', () => {
+  const bench = engine('3.4980', '3.5030');
+  const { common } = found(bench).families[0]!;
+  expect(common.forces).toEqual([]);
+  expect(common.short.map(({ place, status }) => [place, status])).toEqual([[{ cylinder: '1' }, 'out']]);
+});
+
 it('what is in forces no size, and what is not read is said', () => {
   const { common } = found(engine('3.5020', '3.5030')).families[0]!;
   expect(common.forces).toEqual([]);

@@ -66,6 +66,7 @@ export function singleWays(
     if (own.length === 0) return [];
     const mends = features.filter(({ place }) => own.some(({ at }) => isAt(at ?? {}, place)));
     if (mends.length === 0 || mends.length === features.length) return [];
+    if (!forces.some((one) => isMended(body, one, mends))) return [];
     const left = features.filter((feature) => !mends.includes(feature));
     return [
       {

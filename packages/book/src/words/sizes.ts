@@ -90,6 +90,10 @@ function forceLines({ forces }: CommonSize): string[] {
   ];
 }
 
+/** Out the other way: no larger cut is asked for. */
+const shortLines = ({ short }: CommonSize): string[] =>
+  short.map((one) => `${verdictLine(one)}: metal is left, so it asks for no other size.`);
+
 /** Mending one against cutting all. */
 function singleLines(common: CommonSize, way: SingleWay): string[] {
   const { family, chosen } = common;
@@ -165,6 +169,7 @@ function familyBlock({ common, finished, drawing }: FamilySizes): Block {
       ...chosenLines(common),
       ...(asked ? setByLine(common) : []),
       ...forceLines(common),
+      ...shortLines(common),
       ...(asked ? common.singles.flatMap((way) => singleLines(common, way)) : []),
       ...finishedLines(finished),
       ...drawingLines(family, drawing),

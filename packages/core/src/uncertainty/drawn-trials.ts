@@ -77,6 +77,16 @@ function filledWith(one: Term, uniform: Draw, normal: Draw): (into: Float64Array
       for (let t = 0; t < count; t++) into[t] = width * (uniform() - 0.5);
     };
   }
+  if (one.shape === 'normal' && one.dof === Number.POSITIVE_INFINITY)
+    return (into, count) => {
+      // Box and Muller, both deviates of a pair kept; a block is even but for the last one, which drops one.
+      for (let t = 0; t < count; t += 2) {
+        const radius = Math.sqrt(-2 * Math.log(uniform()));
+        const angle = 2 * Math.PI * uniform();
+        into[t] = radius * Math.cos(angle);
+        if (t + 1 < count) into[t + 1] = radius * Math.sin(angle);
+      }
+    };
   const draw = standardDraw(one, uniform, normal);
   return (into, count) => {
     for (let t = 0; t < count; t++) into[t] = draw();
