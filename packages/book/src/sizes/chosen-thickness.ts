@@ -8,7 +8,7 @@ import { constantOf } from '../stack/constant.ts';
 import { placesAsked } from '../stack/job-stack.ts';
 
 /** One thickness tried. */
-export interface ThicknessTried {
+interface ThicknessTried {
   readonly name: string;
   readonly obtainable: boolean;
   readonly gap: Uncertain;

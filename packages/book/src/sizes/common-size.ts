@@ -35,7 +35,7 @@ export interface CommonSizeAsked extends CuttingSaid {
 }
 
 /** The worst of one bore or journal, and where a cut must reach for it. */
-export interface FeatureNeed {
+interface FeatureNeed {
   readonly feature: Feature;
   readonly worst: Uncertain;
   readonly worstAt: Place;

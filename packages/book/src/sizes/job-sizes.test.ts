@@ -170,7 +170,7 @@ it('what is in forces no size, and what is not read is said', () => {
 
 it('one sleeve stands against all bores: what it leaves, and that no piston fits the other bore everywhere', () => {
   const bench = engine();
-  const offer = { way: 'machine', trust: 'quoted', repairs: [], needs: [], excludes: [] } as const;
+  const offer = { way: 'machine' as const, trust: 'quoted' as const, repairs: [], needs: [], excludes: [] };
   bench.desk.write('repair-offered', {
     ...offer,
     offer: 'sleeve',

@@ -29,7 +29,7 @@ const timed = ({ lead_time }: OfferBody): { days?: number } => {
 };
 
 /** No mating part can be inside everywhere: the feature differs by more than the limits of the clearance leave. */
-export interface TooUneven {
+interface TooUneven {
   readonly feature: Feature;
   readonly clearance: Characteristic;
   /** By how much it differs, and how much the limits leave, in SI. */

@@ -34,7 +34,7 @@ export interface StackAsked {
 }
 
 /** What follows when one tolerance is halved. */
-export interface Tightened {
+interface Tightened {
   readonly leaf: Leaf;
   readonly rootSumSquare: number;
   readonly outside?: number;

@@ -15,7 +15,7 @@ import { type Place, placeAlong, placeText } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 
 /** Where a term of a stack comes from: the limits of the drawing, readings, or leaves between which it lies. */
-export type TermFrom = 'drawing' | 'readings' | 'leaves';
+type TermFrom = 'drawing' | 'readings' | 'leaves';
 
 /** One input of a stack. */
 export interface Leaf {
