@@ -51,6 +51,8 @@ const PLACES: readonly PlaceShown[] = [
   { name: 'instruments', hash: 'sheet/instruments', there: 'main.sheet h2' },
   { name: 'parts', hash: 'sheet/parts', there: 'main.sheet h2' },
   { name: 'matching', hash: 'decide/matching', there: 'main.sheet h2' },
+  { name: 'sizes', hash: 'decide/sizes', there: '.block h3' },
+  { name: 'stack-ups', hash: 'decide/stacks', there: '.block h3' },
   { name: 'orders', hash: 'decide/orders', there: 'main.sheet h2' },
   { name: 'story', hash: 'sheet/story', there: 'main.sheet h2' },
   { name: 'units and files', hash: 'sheet/units', there: 'main.sheet h2' },

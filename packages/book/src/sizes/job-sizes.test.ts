@@ -165,7 +165,9 @@ it('what is in forces no size, and what is not read is said', () => {
   const unread = new Bench(ENGINE);
   unread.part('block', 'block');
   expect(found(unread).families[0]!.common.unread).toHaveLength(2);
-  expect(sizeBlocks(found(unread))[0]!.lines).toEqual(['Not measured, so no size can be chosen.']);
+  expect(sizeBlocks(unread.book(), found(unread))[0]!.lines).toEqual([
+    'Not measured, so no size can be chosen.',
+  ]);
 });
 
 it('one sleeve stands against all bores: what it leaves, and that no piston fits the other bore everywhere', () => {

@@ -142,7 +142,7 @@ it('lists what stacks up, and not what compares sizes of one kind', () => {
 });
 
 it('in words: worst case, chance outside and what to tighten', () => {
-  const { lines, table, notes } = stackBlock(stacked(new Bench(BEARING)), (id) => id);
+  const { lines, table, notes } = stackBlock(new Bench(BEARING).book(), stacked(new Bench(BEARING)));
   expect(lines[0]).toMatch(/^Middle 0\.002[23] in\. Worst case 0\.0013 to 0\.0032 in;/);
   expect(lines[1]).toMatch(
     /^Limits for new parts 0\.0015 to 0\.0030 in: outside in 1\.\d %; the worst case is outside\.$/,

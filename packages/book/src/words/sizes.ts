@@ -1,5 +1,6 @@
 import { inUnit } from '@fettle/core';
 import { valued } from '../assess/operand.ts';
+import type { Book } from '../fold/book.ts';
 import { placeText } from '../sheet/places.ts';
 import type { ChosenThickness } from '../sizes/chosen-thickness.ts';
 import type { CommonSize, SizeChance } from '../sizes/common-size.ts';
@@ -10,13 +11,14 @@ import type { SkimBudget, SkimEnd } from '../sizes/skim-budget.ts';
 import type { SingleWay, SizeOffer } from '../sizes/ways-to-size.ts';
 import type { FinishedSize } from '../slip/finished-size.ts';
 import type { Block } from './block.ts';
-import { verdictLine } from './deciding.ts';
+import { entriesWords, entryNumbers, verdictLine } from './deciding.ts';
 import { chance, daysWords, money } from './money.ts';
 import { limitWords, operandWords, shown } from './quantity.ts';
 
 // To which sizes parts go: the same words on the page, in the terminal and on paper.
 
 const MOST_FORCES = 6;
+const MOST_ENTRIES = 4;
 
 const name = ({ characteristic }: SizeFamily, { place }: Feature): string =>
   `${characteristic.name} ${placeText(place)}`.trim();
@@ -80,12 +82,14 @@ const optionRow = ({ characteristic }: SizeFamily, option: SizeChance): string[]
   option.offers.map(priced).join('; '),
 ];
 
-function forceLines({ forces }: CommonSize): string[] {
+function forceLines({ forces }: CommonSize, numbers: ReadonlyMap<string, number>): string[] {
   if (forces.length === 0) return [];
   const more = forces.length - MOST_FORCES;
   return [
     'What forces it:',
-    ...forces.slice(0, MOST_FORCES).map((one) => `· ${verdictLine(one)}.`),
+    ...forces
+      .slice(0, MOST_FORCES)
+      .map((one) => `· ${verdictLine(one)} (${entriesWords(numbers, one.entries, MOST_ENTRIES)}).`),
     ...(more > 0 ? [`· and ${more} more.`] : []),
   ];
 }
@@ -121,13 +125,13 @@ function singleLines(common: CommonSize, way: SingleWay): string[] {
   ];
 }
 
-function finishedLines(finished: readonly FinishedSize[]): string[] {
-  return finished.map(({ characteristic, at, limits, suits, clearance }) => {
+function finishedLines(finished: readonly FinishedSize[], numbers: ReadonlyMap<string, number>): string[] {
+  return finished.map(({ characteristic, at, limits, suits, clearance, entries }) => {
     const parts = suits
       .map(({ part, of, q }) => `${part.name} (${operandWords(of, valued(q))})`)
       .join(' and ');
     const aim = limits.target === undefined ? '' : `, aim at ${shown(characteristic, limits.target)}`;
-    return `${`${characteristic.name} ${placeText(at)}`.trim()} to suit ${parts}: ${limitWords(characteristic, limits)}${aim}, for ${clearance.name.toLowerCase()}.`;
+    return `${`${characteristic.name} ${placeText(at)}`.trim()} to suit ${parts}: ${limitWords(characteristic, limits)}${aim}, for ${clearance.name.toLowerCase()} (${entriesWords(numbers, entries, MOST_ENTRIES)}).`;
   });
 }
 
@@ -159,7 +163,10 @@ function cuttingNotes({ family, cutting }: CommonSize): string[] {
   ];
 }
 
-function familyBlock({ common, finished, drawing }: FamilySizes): Block {
+function familyBlock(
+  { common, finished, drawing }: FamilySizes,
+  numbers: ReadonlyMap<string, number>,
+): Block {
   const { family, options, forces } = common;
   const asked = forces.length > 0;
   const judged = asked && options.length > 0;
@@ -168,10 +175,10 @@ function familyBlock({ common, finished, drawing }: FamilySizes): Block {
     lines: [
       ...chosenLines(common),
       ...(asked ? setByLine(common) : []),
-      ...forceLines(common),
+      ...forceLines(common, numbers),
       ...shortLines(common),
       ...(asked ? common.singles.flatMap((way) => singleLines(common, way)) : []),
-      ...finishedLines(finished),
+      ...finishedLines(finished, numbers),
       ...drawingLines(family, drawing),
     ],
     ...(judged && {
@@ -270,11 +277,14 @@ const inches3 = (si: number): string => `${inUnit(si, 'in').toFixed(4)} in`;
 const signed = (si: number): string => (si < 0 ? `over by ${inches3(-si)}` : inches3(si));
 
 /** Everything about sizes, a block for each thing that has one. */
-export const sizeBlocks = ({ families, thicknesses, skim }: JobSizes): Block[] => [
-  ...families.map(familyBlock),
-  ...thicknesses.map(thicknessBlock),
-  ...(skim ? [skimBlock(skim)] : []),
-];
+export function sizeBlocks(book: Book, { families, thicknesses, skim }: JobSizes): Block[] {
+  const numbers = entryNumbers(book);
+  return [
+    ...families.map((one) => familyBlock(one, numbers)),
+    ...thicknesses.map(thicknessBlock),
+    ...(skim ? [skimBlock(skim)] : []),
+  ];
+}
 
 /** Where the sheet has no sizes at all. */
 export const NO_SIZES =

@@ -1,11 +1,13 @@
 import { inUnit } from '@fettle/core';
 import type { Limits } from '../assess/limits.ts';
 import { valued } from '../assess/operand.ts';
+import type { Book } from '../fold/book.ts';
 import { placeText } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import type { JobStack } from '../stack/job-stack.ts';
 import type { Leaf } from '../stack/leaves.ts';
 import type { Block } from './block.ts';
+import { entriesWords, entryNumbers } from './deciding.ts';
 import { chance } from './money.ts';
 import {
   bare as bareWords,
@@ -17,6 +19,7 @@ import { relationWords } from './relation.ts';
 
 // What sizes add up to: the same words on the page, in the terminal and on paper.
 
+const MOST_ENTRIES = 4;
 const FROM = { drawing: 'limits for new', readings: 'as measured', leaves: 'between leaves' } as const;
 const SHAPES = {
   rectangular: 'evenly between its limits',
@@ -72,8 +75,10 @@ export function stackTitle({ characteristic, place, by }: JobStack): string {
   return `${characteristic.name}${at}, ${by === 'drawing' ? 'by the limits for new parts' : 'as measured'}`;
 }
 
-export function stackBlock(found: JobStack, named: (id: string) => string): Block {
-  const { characteristic, stack, limits, set, outside, leaves, tighten, shape, trials, seed, by } = found;
+export function stackBlock(book: Book, found: JobStack): Block {
+  const named = (id: string): string => book.characteristics.get(id)?.name ?? id;
+  const numbers = entryNumbers(book);
+  const { characteristic, stack, limits, set, outside, leaves, shape, trials, seed, by } = found;
   const { worst, rootSumSquare, spread, value } = stack;
   const rows = leaves
     .map((leaf, i) => ({ leaf, effect: stack.effects[i]! }))
@@ -83,7 +88,9 @@ export function stackBlock(found: JobStack, named: (id: string) => string): Bloc
       percent(effect.share),
       reachWords(characteristic, effect.reach),
       leafSize(leaf),
-      FROM[leaf.from],
+      leaf.entries.length > 0
+        ? `${FROM[leaf.from]}, ${entriesWords(numbers, leaf.entries, MOST_ENTRIES)}`
+        : FROM[leaf.from],
     ]);
   const between = (low: number, high: number): string =>
     `${bare(characteristic, low)} to ${shown(characteristic, high)}`;
@@ -114,7 +121,6 @@ export function stackBlock(found: JobStack, named: (id: string) => string): Bloc
         : []),
       ...(mixed ? ['Where nothing was measured the limits for new parts stand in.'] : []),
       `${trials.toLocaleString('en').replaceAll(',', ' ')} trials, seed ${seed}${spread.lost > 0 ? `; ${spread.lost} without a value left out` : ''}. Share: of the variance, the parts summing to 100 %. JCGM 101:2008 clause 7; JCGM 100:2008 5.1.2.`,
-      ...(tighten.leaf.from === 'drawing' ? [] : ['To tighten a measured term, measure it finer.']),
     ],
   };
 }
@@ -134,7 +140,7 @@ function tightenWords({ characteristic, tighten, stack, outside, trials }: JobSt
     `root-sum-square from ±${fine(characteristic, stack.rootSumSquare)} to ±${fine(characteristic, tighten.rootSumSquare)}`,
     ...(before === after ? [] : [`outside from ${before} to ${after}`]),
   ];
-  return `To tighten first: ${leafName(tighten.leaf)}. Half its ${tighten.leaf.from === 'drawing' ? 'tolerance' : 'doubt'} takes ${gains.join(', ')}.`;
+  return `To ${tighten.leaf.from === 'drawing' ? 'tighten' : 'measure finer'} first: ${leafName(tighten.leaf)}. Half its ${tighten.leaf.from === 'drawing' ? 'tolerance' : 'doubt'} takes ${gains.join(', ')}.`;
 }
 
 /** One line for a list of stacks. */

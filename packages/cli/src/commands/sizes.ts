@@ -95,7 +95,7 @@ function askedFrom(said: Said): Outcome<SizesAsked> {
 }
 
 function reply(book: Book, found: JobSizes): Reply {
-  const blocks = sizesWords.sizeBlocks(found);
+  const blocks = sizesWords.sizeBlocks(book, found);
   return {
     json: {
       job: book.job,

@@ -157,7 +157,6 @@ function listed(book: Book): Reply {
 
 function stackReply(book: Book, found: JobStack): Reply {
   const { stack, leaves, limits, outside, tighten } = found;
-  const name = (id: string): string => book.characteristics.get(id)?.name ?? id;
   return {
     json: {
       job: book.job,
@@ -196,6 +195,6 @@ function stackReply(book: Book, found: JobStack): Reply {
         outside: tighten.outside,
       },
     },
-    text: blockLines(stackWords.stackBlock(found, name)).join('\n').replace(/^\n/, ''),
+    text: blockLines(stackWords.stackBlock(book, found)).join('\n').replace(/^\n/, ''),
   };
 }

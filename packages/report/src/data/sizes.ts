@@ -17,18 +17,17 @@ const TRIALS = 20_000;
 export function sizePages(book: Book, assessed: Assessment) {
   const found = jobSizes(book, assessed, CATALOGUE);
   return found.ok
-    ? { blocks: sizesWords.sizeBlocks(found.value).map(blockPage), nothing: sizesWords.NO_SIZES }
+    ? { blocks: sizesWords.sizeBlocks(book, found.value).map(blockPage), nothing: sizesWords.NO_SIZES }
     : { blocks: [], nothing: found.issues.map(({ message }) => message).join(' ') };
 }
 
 /** What sizes add up to by the limits for new parts. */
 export function stackPages(book: Book) {
-  const named = (id: string): string => book.characteristics.get(id)?.name ?? id;
   const blocks = stacksOf(book, CATALOGUE)
     .filter(({ by }) => by.includes('drawing'))
     .flatMap(({ characteristic }) => {
       const found = jobStack(book, { characteristic: characteristic.id, trials: TRIALS }, CATALOGUE);
-      return found.ok ? [blockPage(stackWords.stackBlock(found.value, named))] : [];
+      return found.ok ? [blockPage(stackWords.stackBlock(book, found.value))] : [];
     });
   return { blocks, nothing: stackWords.NO_STACKS };
 }

@@ -26,7 +26,7 @@ export function Sizes() {
     const waiting = setTimeout(() => setFound(jobSizes(now, judged, catalogue, { confidence })), 0);
     return () => clearTimeout(waiting);
   }, [now, judged, catalogue, loaded, confidence]);
-  const blocks = found?.ok ? sizesWords.sizeBlocks(found.value) : [];
+  const blocks = found?.ok ? sizesWords.sizeBlocks(now, found.value) : [];
   return (
     <section class="sizes">
       <h2>Sizes</h2>

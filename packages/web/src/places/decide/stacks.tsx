@@ -69,7 +69,6 @@ function Chosen({ id, ways }: { readonly id: string; readonly ways: readonly By[
     );
     return () => clearTimeout(waiting);
   }, [now, id, by, shape, place, catalogue]);
-  const named = (of: string): string => now.characteristics.get(of)?.name ?? of;
   return (
     <>
       {ways.length > 1 ? (
@@ -114,7 +113,7 @@ function Chosen({ id, ways }: { readonly id: string; readonly ways: readonly By[
       ) : null}
       {found === undefined ? <p class="soft">Working it out …</p> : null}
       {found && !found.ok ? <IssueLines issues={found.issues} /> : null}
-      {found?.ok ? <BlockShown block={stackWords.stackBlock(found.value, named)} /> : null}
+      {found?.ok ? <BlockShown block={stackWords.stackBlock(now, found.value)} /> : null}
     </>
   );
 }
