@@ -111,6 +111,7 @@ export * from './sheet/sheet.ts';
 export { sheetWithList } from './sheet/sheet-with-list.ts';
 export { type JobSizes, jobSizes, type SizesAsked } from './sizes/job-sizes.ts';
 export { type SlipComponent, type SlipLine, slipOf } from './slip/slip.ts';
+export { type Spoken, type SpokenIn, type SpokenReading, spoken } from './spoken/spoken.ts';
 export { type JobStack, jobStack, placesAsked, type StackAsked, stacksOf } from './stack/job-stack.ts';
 export type { StackBy } from './stack/leaves.ts';
 export { admittedTask } from './timeline/admitted-task.ts';

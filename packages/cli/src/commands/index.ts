@@ -23,6 +23,7 @@ import { registerPlan } from './plan.ts';
 import { registerPrime } from './prime.ts';
 import { registerPrinted } from './printed.ts';
 import { registerRead } from './read.ts';
+import { registerSay } from './say.ts';
 import { registerSeen } from './see.ts';
 import { registerServe } from './serve.ts';
 import { registerSizes } from './sizes.ts';
@@ -43,6 +44,7 @@ export const COMMANDS: readonly Register[] = [
   registerTools,
   registerParts,
   registerRead,
+  registerSay,
   registerSeen,
   registerGauge,
   registerTorque,
