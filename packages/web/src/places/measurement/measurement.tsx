@@ -27,6 +27,7 @@ import { Saying } from './saying.tsx';
 
 /** Read over three axes: part, then height or end, then direction, as bores and journals are. */
 const hasMap = ({ places, kind }: Characteristic): boolean => places.length === 3 && kind !== 'seen';
+const saidLine = () => import('./said-line.tsx').then(({ SaidLine }) => SaidLine);
 const boreMap = () => import('./bore-map.tsx').then(({ BoreMap }) => BoreMap);
 
 /** The step the address names; undefined where the sheet has no such place. */
@@ -88,6 +89,7 @@ function Place({ step }: { readonly step: Step }) {
           <WhoLine />
         </div>
       ) : null}
+      {read ? <Lazy load={saidLine} given={{ at: characteristic.id }} /> : null}
       {hasMap(characteristic) ? <Lazy load={boreMap} given={{ characteristic }} /> : null}
       {judgement ? <Working judgement={judgement} /> : null}
     </main>
