@@ -12,7 +12,7 @@ export interface Leaf {
   /** In any unit; it orders the rungs and sets how heavy they are drawn. */
   readonly thickness: number;
   readonly text: string;
-  readonly state: 'goes' | 'not' | 'untried';
+  readonly state: 'goes' | 'drags' | 'not' | 'untried';
   /** The one to try next. */
   readonly next?: boolean | undefined;
 }
@@ -22,6 +22,8 @@ export interface LeafLadder {
   readonly leaves: readonly Leaf[];
   readonly words: {
     readonly goes: string;
+    /** Where a leaf may be said to drag. */
+    readonly drags?: string | undefined;
     readonly not: string;
     readonly untried: string;
     readonly next: string;
@@ -48,8 +50,8 @@ export function leafLadderSvg(ladder: LeafLadder, picture: Picture): string {
   const height = Math.max(1, leaves.length) * pitch + pad * 2;
   const thickest = Math.max(...leaves.map(({ thickness }) => thickness), 0);
   const figures = Math.max(0, ...leaves.map(({ text }) => textWidth(text, label, true)));
-  const { goes, not, untried, next } = ladder.words;
-  const words = Math.max(...[goes, not, untried, next].map((word) => textWidth(word, label, true)));
+  const { goes, drags = goes, not, untried, next } = ladder.words;
+  const words = Math.max(...[goes, drags, not, untried, next].map((word) => textWidth(word, label, true)));
   const start = figures + label;
   const end = Math.max(start + label * 4, width - words - label * 1.4);
   const walls = [start + (end - start) * 0.42, start + (end - start) * 0.74] as const;
@@ -75,7 +77,7 @@ export function leafLadderSvg(ladder: LeafLadder, picture: Picture): string {
           stroke(pen.accent, thin),
         )
       : '';
-    const word = leaf.state === 'goes' ? goes : leaf.state === 'not' ? not : isNext ? next : untried;
+    const word = { goes, drags, not, untried: isNext ? next : untried }[leaf.state];
     const texts =
       type(pen, figures + label * 0.4, y + label * 0.35, leaf.text, {
         size: label,
@@ -119,6 +121,8 @@ function rung(
     const clear = rect(near - heavy, y - weight, far - near + heavy * 2, weight * 2, `fill="${pen.paper}"`);
     return clear + rect(start, y - weight / 2, end - start, weight, `fill="${pen.ink}"`);
   }
+  // It reaches through and touches: no clear edge at the walls.
+  if (leaf.state === 'drags') return rect(start, y - weight / 2, end - start, weight, `fill="${pen.ink}"`);
   const stop = near - heavy / 2;
   if (leaf.state === 'not') {
     const blunt = small * 0.55;
@@ -154,7 +158,7 @@ function bracket(
   word: string | undefined,
   hair: number,
 ): string[] {
-  const goes = leaves.findIndex(({ state }) => state === 'goes');
+  const goes = leaves.findIndex(({ state }) => state === 'goes' || state === 'drags');
   const not = leaves.findLastIndex(({ state }) => state === 'not');
   // Answers that contradict each other bracket nothing, and one alone bounds no gap between leaves.
   if (goes < 0 || not < 0 || not > goes) return [];

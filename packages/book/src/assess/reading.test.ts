@@ -117,3 +117,34 @@ describe('a measurand', () => {
     expect(status).toBe('in');
   });
 });
+
+describe('a leaf that drags', () => {
+  const GAP = {
+    characteristics: [inches('gap', { limits: { wear: { lower: '0.0010 in', upper: '0.0046 in' } } })],
+  };
+  const edges = (operand: Operand): [number, number] =>
+    operand.kind === 'interval'
+      ? [operand.lower!.value / THOU, operand.upper!.value / THOU]
+      : [Number.NaN, Number.NaN];
+
+  it('fills the gap but for its own feel, twice its standard uncertainty, and may so decide', () => {
+    const bench = new Bench(GAP);
+    bench.read('gap', { goes: '0.004 in' }, { instrument: 'leaves', drags: true });
+    // U of the leaves is .0005 in: from .0040 to .0045, under .0046.
+    const judged = bench.judgement('gap');
+    expect(edges(judged.operand)[0]).toBeCloseTo(4, 9);
+    expect(edges(judged.operand)[1]).toBeCloseTo(4.5, 9);
+    expect(judged.status).toBe('in');
+    const free = new Bench(GAP);
+    free.read('gap', { goes: '0.004 in' }, { instrument: 'leaves' });
+    expect(free.judgement('gap').status).toBe('cannot-tell');
+  });
+
+  it('says no more than a leaf that stops sooner, and must be one that goes', () => {
+    const bench = new Bench(GAP);
+    bench.read('gap', { goes: '0.004 in', stops: '0.0042 in' }, { instrument: 'leaves', drags: true });
+    expect(edges(bench.judgement('gap').operand)[1]).toBeCloseTo(4.2, 9);
+    const said = bench.said('gap', { stops: '0.005 in' }, { instrument: 'leaves', drags: true });
+    expect(said.ok ? [] : said.issues.map(({ code }) => code)).toEqual(['feeler/nothing-drags']);
+  });
+});

@@ -3,6 +3,7 @@ import {
   parseQuantity,
   propagated,
   type QuantityKind,
+  standardUncertainty,
   term,
   type Uncertain,
   uncertain,
@@ -41,7 +42,11 @@ export function readOut(book: Book, characteristic: Characteristic, reading: Rea
     const q = said(reading.body.value);
     return q ? [valued(q)] : [];
   }
-  const edges = interval(said(reading.body.goes), said(reading.body.stops));
+  const goes = said(reading.body.goes);
+  const edges = interval(
+    goes,
+    reading.body.drags && goes ? filled(goes, said(reading.body.stops)) : said(reading.body.stops),
+  );
   return edges.kind === 'interval' ? [withFloor(edges)] : [];
 }
 
@@ -52,6 +57,15 @@ function corrected({ correction }: ReadingOnRecord, kind: QuantityKind, q: Uncer
   if (!add.ok || !doubt.ok) return undefined;
   const common = term(`correction:${correction.check}`, doubt.value.value / 2);
   return uncertain(q.value + add.value.value, ...q.terms, common);
+}
+
+/**
+ * A leaf that drags fills its gap: the gap is no wider than the leaf and what the feel of it leaves open, twice the
+ * leaf's own standard uncertainty. Common practice, no source. A leaf that stops sooner says more.
+ */
+function filled(leaf: Uncertain, stops: Uncertain | undefined): Uncertain {
+  const widest = uncertain(leaf.value + 2 * standardUncertainty(leaf), ...leaf.terms);
+  return stops && stops.value < widest.value ? stops : widest;
 }
 
 /** No leaf went: the gap is not below nothing. */

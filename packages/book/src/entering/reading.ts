@@ -17,6 +17,8 @@ export interface ReadingSaid {
   readonly value?: string | undefined;
   readonly goes?: string | undefined;
   readonly stops?: string | undefined;
+  /** The leaf that goes drags. */
+  readonly drags?: boolean | undefined;
   readonly temperature?: { part?: string | undefined; instrument?: string | undefined } | undefined;
   /** What was said before the program asked. */
   readonly firstSaid?: string | undefined;
@@ -80,6 +82,16 @@ export function admittedReading(book: Book, said: ReadingSaid): Outcome<Body<'re
         `A leaf of ${goes.text} is said to go where ${stops.text} does not. Clean both, try again, and say it again.`,
       ),
     );
+  if (said.drags && said.goes === undefined)
+    issues.push(
+      issue(
+        'feeler/nothing-drags',
+        'drags',
+        'no leaf that goes',
+        'the leaf that drags, as one that goes',
+        'Say which leaf drags: it is the thickest that goes.',
+      ),
+    );
   temperatureIssues(said, issues);
   const declared = instrument === undefined ? undefined : book.instruments.get(instrument);
   const subject = value ?? goes ?? stops;
@@ -127,6 +139,7 @@ export function admittedReading(book: Book, said: ReadingSaid): Outcome<Body<'re
     ...(said.value !== undefined && { value: said.value }),
     ...(said.goes !== undefined && { goes: said.goes }),
     ...(said.stops !== undefined && { stops: said.stops }),
+    ...(said.drags === true && said.goes !== undefined && { drags: true as const }),
     ...(said.temperature &&
       (said.temperature.part !== undefined || said.temperature.instrument !== undefined) && {
         temperature: said.temperature,

@@ -197,12 +197,16 @@ export const BODIES = {
       value: said.optional(),
       goes: said.optional().describe('the largest feeler leaf that goes'),
       stops: said.optional().describe('the smallest feeler leaf that does not'),
+      drags: z.literal(true).optional().describe('the leaf that goes drags: it fills the gap'),
       temperature: temperature.optional(),
       asked: asked.optional(),
       note: prose.optional(),
     })
     .refine((r) => (r.value === undefined) !== (r.goes === undefined && r.stops === undefined), {
       message: 'a reading has either a value, or a leaf that goes, or one that stops, or both leaves',
+    })
+    .refine((r) => r.drags === undefined || r.goes !== undefined, {
+      message: 'a leaf that drags is one that goes',
     }),
   seen: z.strictObject({
     characteristic: id,

@@ -26,6 +26,7 @@ interface Said {
   readonly part?: string;
   readonly goes?: string;
   readonly stops?: string;
+  readonly drags?: boolean;
   readonly with?: string;
   readonly measurand?: string;
   readonly partTemperature?: string;
@@ -45,6 +46,7 @@ export const registerRead: Register = (program, run) => {
     .option('--part <part>', 'the part it was read on; what is fitted there when absent')
     .option('--goes <leaf>', 'the largest feeler leaf that goes')
     .option('--stops <leaf>', 'the smallest feeler leaf that does not')
+    .option('--drags', 'the leaf that goes drags: it fills the gap')
     .option('--with <instrument>', 'an instrument declared with "fettle tools"')
     .option('--measurand <measurand>', 'how it was read, where a characteristic can be read in several ways')
     .option('--part-temperature <t>', 'of the part itself')
@@ -216,6 +218,7 @@ function admitted(
       measurand: said.measurand,
       instrument: said.with,
       value,
+      drags: said.drags,
       goes: said.goes,
       stops: said.stops,
       temperature: { part: said.partTemperature, instrument: said.instrumentTemperature },

@@ -131,7 +131,7 @@ function witnessRows(
 function readingRow(book: Book, { body, entry, standing, correction }: ReadingOnRecord): string[] {
   const axes = book.characteristics.get(body.characteristic)?.places;
   const at = placeText(body.place ?? {}, axes);
-  const leaves = [body.goes && `${body.goes} goes`, body.stops && `${body.stops} stops`].filter(Boolean);
+  const leaves = [body.goes && `${body.goes} ${body.drags ? 'drags' : 'goes'}`, body.stops && `${body.stops} stops`].filter(Boolean);
   const warmth = body.temperature?.part === undefined ? '' : ` at ${body.temperature.part}`;
   const first = body.asked ? `; first said ${body.asked.first_said}` : '';
   return [

@@ -101,7 +101,7 @@ function judgedLine(book: Book, judgement: Assessed) {
 const saidIn = ({ body }: ReadingOnRecord): string =>
   body.value === undefined
     ? [
-        body.goes === undefined ? '' : `${printedQuantity(body.goes)} goes`,
+        body.goes === undefined ? '' : `${printedQuantity(body.goes)} ${body.drags ? 'drags' : 'goes'}`,
         body.stops === undefined ? '' : `${printedQuantity(body.stops)} does not`,
       ]
         .filter((part) => part !== '')

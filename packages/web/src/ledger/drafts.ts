@@ -9,7 +9,7 @@ export interface ReadingDraft {
   readonly place: Place;
   readonly text: string;
   /** Leaves tried, by their size as owned. */
-  readonly leaves: Readonly<Record<string, 'goes' | 'stops'>>;
+  readonly leaves: Readonly<Record<string, 'goes' | 'drags' | 'stops'>>;
   /** What was first typed, before the program asked about it. */
   readonly firstSaid?: string;
   readonly question?: Issue;

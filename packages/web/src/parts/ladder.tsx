@@ -19,7 +19,9 @@ interface Ladder {
   readonly tap: (leaf: string) => void;
 }
 
-/** The leaves owned as rungs; a tap says goes, a second one does not, a third takes it back. */
+const STATES = { goes: 'goes', drags: 'drags', stops: 'not', untried: 'untried' } as const;
+
+/** The leaves owned as rungs; a tap says goes, the next does not, the next that it drags, one more takes it back. */
 export function LeafLadder({ owned, tried, advised, tap }: Ladder) {
   const [all, setAll] = useState(false);
   const shown = useMemo(
@@ -35,11 +37,18 @@ export function LeafLadder({ owned, tried, advised, tap }: Ladder) {
               id: text,
               thickness: size,
               text,
-              state: tried[text] === 'goes' ? 'goes' : tried[text] === 'stops' ? 'not' : 'untried',
+              state: STATES[tried[text] ?? 'untried'],
               next: advised?.text === text,
             }),
           ),
-          words: { goes: 'goes', not: 'does not', untried: '', next: 'try next', gap: 'the gap' },
+          words: {
+            goes: 'goes',
+            drags: 'drags',
+            not: 'does not',
+            untried: '',
+            next: 'try next',
+            gap: 'the gap',
+          },
           tappable: true,
         },
         picture,
@@ -54,7 +63,7 @@ export function LeafLadder({ owned, tried, advised, tap }: Ladder) {
     <div class="ladder">
       <Drawing
         title="Feeler leaves"
-        desc="Tap a leaf: it goes; again: it does not; again: not tried."
+        desc="Tap a leaf: it goes; again: it does not; again: it drags; again: not tried."
         draw={draw}
         widest={560}
         onClick={tapped}

@@ -16,13 +16,14 @@ export const leavesOwned = (texts: readonly string[]): OwnedLeaf[] =>
     .sort((a, b) => a.size - b.size);
 
 /** What each leaf tried answered. */
-export type Tried = Readonly<Record<string, 'goes' | 'stops'>>;
+export type Tried = Readonly<Record<string, 'goes' | 'drags' | 'stops'>>;
 
 /** What the leaves tried say together; an issue where they contradict each other. */
 export function bracketTried(owned: readonly OwnedLeaf[], tried: Tried): Outcome<Bracket> {
-  const of = (answer: 'goes' | 'stops'): number[] =>
-    owned.filter(({ text }) => tried[text] === answer).map(({ size }) => size);
-  return bracketOf(of('goes'), of('stops'));
+  // A leaf that drags goes, too.
+  const of = (...answers: readonly string[]): number[] =>
+    owned.filter(({ text }) => answers.includes(tried[text] ?? '')).map(({ size }) => size);
+  return bracketOf(of('goes', 'drags'), of('stops'));
 }
 
 /** The leaf best tried next; undefined when the verdict stands or none is left between. */

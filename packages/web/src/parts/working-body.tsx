@@ -200,7 +200,10 @@ const when = (at: string): string => at.slice(0, 16).replace('T', ' ');
 function readingWords(now: Book, { body, entry, standing, correction }: ReadingOnRecord): string {
   const characteristic = now.characteristics.get(body.characteristic);
   const at = characteristic ? placeWords(characteristic, body.place ?? {}) : placeText(body.place ?? {});
-  const leaves = [body.goes && `${body.goes} goes`, body.stops && `${body.stops} does not`].filter(Boolean);
+  const leaves = [
+    body.goes && `${body.goes} ${body.drags ? 'drags' : 'goes'}`,
+    body.stops && `${body.stops} does not`,
+  ].filter(Boolean);
   const warmth = body.temperature?.part === undefined ? '' : ` at ${body.temperature.part}`;
   const first = body.asked ? `; first typed ${body.asked.first_said}` : '';
   const mended = correction ? `, corrected by ${correction.add}` : '';

@@ -67,10 +67,12 @@ export const typed = (text: string): Promise<void> => changed({ text: text.slice
 export const pressed = (key: string): Promise<void> => typed((draft.value?.text ?? '') + key);
 export const takenBack = (): Promise<void> => typed((draft.value?.text ?? '').slice(0, -1));
 
-/** A tap on a rung: goes, does not, not tried. */
+const AFTER = { goes: 'stops', stops: 'drags', drags: undefined } as const;
+
+/** A tap on a rung: goes, does not, goes and drags, not tried: the two common answers first. */
 export function leafTapped(leaf: string): Promise<void> {
   const { [leaf]: state, ...others } = draft.value?.leaves ?? {};
-  const next = state === undefined ? ('goes' as const) : state === 'goes' ? ('stops' as const) : undefined;
+  const next = state === undefined ? ('goes' as const) : AFTER[state];
   return changed({ leaves: next ? { ...others, [leaf]: next } : others });
 }
 
@@ -97,7 +99,8 @@ export function instrumentOf(characteristic: Characteristic): Body<'instrument-d
   const known = offered.find(({ instrument }) => instrument === remembered);
   if (known) return known;
   const usual = offered.filter(({ type }) => type === characteristic.with);
-  return usual.length === 1 ? usual[0] : undefined;
+  // Of several sets of leaves the first declared lies open; any other is one tap away.
+  return usual.length === 1 || usual[0]?.leaves ? usual[0] : undefined;
 }
 
 export const takeInstrument = (characteristic: Characteristic, id: string): Promise<void> =>
@@ -124,7 +127,9 @@ function withUnit(characteristic: Characteristic, text: string): string {
 
 function said(characteristic: Characteristic, now: ReadingDraft, confirmed: boolean): ReadingSaid {
   const owned = leavesAt(characteristic);
-  const of = (answer: 'goes' | 'stops') => owned.filter(({ text }) => now.leaves[text] === answer);
+  const of = (...answers: readonly string[]) =>
+    owned.filter(({ text }) => answers.includes(now.leaves[text] ?? ''));
+  const goes = of('goes', 'drags').at(-1)?.text;
   const { part, instrument } = warmth.value;
   const degrees = (text: string) => (text === '' ? undefined : /[a-z]/i.test(text) ? text : `${text} degC`);
   const matters = characteristic.expansion !== undefined && (part !== '' || instrument !== '');
@@ -134,7 +139,7 @@ function said(characteristic: Characteristic, now: ReadingDraft, confirmed: bool
     instrument: instrumentOf(characteristic)?.instrument,
     measurand: measurandOf(characteristic),
     ...(owned.length > 0
-      ? { goes: of('goes').at(-1)?.text, stops: of('stops')[0]?.text }
+      ? { goes, stops: of('stops')[0]?.text, drags: goes !== undefined && now.leaves[goes] === 'drags' }
       : { value: withUnit(characteristic, now.text) }),
     ...(matters && { temperature: { part: degrees(part), instrument: degrees(instrument) } }),
     ...(now.firstSaid !== undefined && { firstSaid: now.firstSaid }),

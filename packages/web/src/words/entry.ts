@@ -15,9 +15,10 @@ export function entryWords(book: Book, entry: Entry): string {
   switch (entry.kind) {
     case 'reading': {
       const body = bodyOf(entry as Entry & { kind: 'reading' });
-      const leaves = [body.goes && `${body.goes} goes`, body.stops && `${body.stops} does not`].filter(
-        Boolean,
-      );
+      const leaves = [
+        body.goes && `${body.goes} ${body.drags ? 'drags' : 'goes'}`,
+        body.stops && `${body.stops} does not`,
+      ].filter(Boolean);
       return `${at(body.characteristic, body.place)}: ${body.value ?? leaves.join(', ')}`;
     }
     case 'seen': {

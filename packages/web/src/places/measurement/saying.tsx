@@ -130,7 +130,7 @@ function ByLeaves({ step: { characteristic, place } }: { readonly step: Step }) 
     (direct && judgement?.governing && limitsOf(characteristic, judgement.governing, undefined)) || {};
   const advised = leafAdvised(owned, tried, limits);
   const bracket = bracketTried(owned, tried);
-  const goes = owned.filter(({ text }) => tried[text] === 'goes').at(-1)?.text;
+  const goes = owned.filter(({ text }) => tried[text] === 'goes' || tried[text] === 'drags').at(-1)?.text;
   const stops = owned.find(({ text }) => tried[text] === 'stops')?.text;
   return (
     <div class="by-leaves">
@@ -138,8 +138,8 @@ function ByLeaves({ step: { characteristic, place } }: { readonly step: Step }) 
         {!bracket.ok
           ? 'These answers contradict each other.'
           : goes || stops
-            ? `${goes ? `${goes} goes` : 'none goes yet'}, ${stops ? `${stops} does not` : 'none stops yet'}. `
-            : 'Tap a leaf: it goes. Tap again: it does not. '}
+            ? `${goes ? `${goes} ${tried[goes]}` : 'none goes yet'}, ${stops ? `${stops} does not` : 'none stops yet'}. `
+            : 'Tap a leaf: it goes. Again: it does not. Once more: it drags. '}
         {bracket.ok ? afterLeaves(advised?.text, feelerVerdict(bracket.value, limits)) : ''}
       </p>
       <Lazy load={ladder} given={{ owned, tried, advised, tap: (leaf: string) => void leafTapped(leaf) }} />
