@@ -1,5 +1,6 @@
 // The one door of the package.
 
+export { type AsRead, asRead } from './assess/as-read.ts';
 export { type Assessed, type Assessment, assessed, assessment } from './assess/assessment.ts';
 export type { LargestDoubt } from './assess/finer-input.ts';
 export { type Gate, gateAsSeen, type Reason } from './assess/gate.ts';
@@ -129,4 +130,5 @@ export { relationWords } from './words/relation.ts';
 export * as sizesWords from './words/sizes.ts';
 export * as slipWords from './words/slip.ts';
 export * as stackWords from './words/stack.ts';
+export { temperatureNote } from './words/temperature.ts';
 export * as timelineWords from './words/timeline.ts';

@@ -162,3 +162,12 @@ it('trial runs of the band agree with its first order', async () => {
   expect(idle!.monte_carlo.standard_uncertainty / idle!.measured.standard_uncertainty).toBeGreaterThan(0.85);
   expect(idle!.monte_carlo.standard_uncertainty / idle!.measured.standard_uncertainty).toBeLessThan(1.15);
 });
+
+it('bores read at 6 °C: bore 3 is in as read and cannot be told at 20 °C, its taper does not depend on it', async () => {
+  const { out: wear } = await desk.good('why', 'linnet', 'bore.wear@3');
+  expect(wear.replace(/\s+/g, ' ')).toMatch(
+    /0\.00056 in more than as read\. The temperature decides: as read, 0\.0071 .* it would be in; at 20 °C it is cannot tell/,
+  );
+  const { out: taper } = await desk.good('why', 'linnet', 'bore.taper@3');
+  expect(taper.replace(/\s+/g, ' ')).toContain('The conclusion does not depend on it');
+});

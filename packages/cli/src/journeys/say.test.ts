@@ -46,3 +46,10 @@ it('what is not understood changes nothing', async () => {
     expect((await desk.fettle(['say', 'linnet', words, '--unit', 'in'])).status).toBe(2);
   expect(await readings()).toBe(before);
 });
+
+it('an indicator may be said by its whole movement or by half of it; the working shows which', async () => {
+  await desk.good('say', 'linnet', 'crank runout half 0.0006', '--unit', 'in', '--with', 'indicator');
+  const { out } = await desk.good('why', 'linnet', 'crank.runout');
+  expect(out).toContain('0.0012 ±');
+  expect(out).toContain('(half)');
+});

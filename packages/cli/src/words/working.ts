@@ -1,14 +1,17 @@
 import {
   type Assessed,
+  asFittedNow,
+  asRead,
   type Book,
   type Member,
   placeText,
   type ReadingOnRecord,
   relationWords,
   sourceOf,
+  temperatureNote,
   type Witness,
 } from '@fettle/book';
-import { expanded } from '@fettle/core';
+import { CATALOGUE, expanded } from '@fettle/core';
 import { judgementLines } from './judgement-lines.ts';
 import { limitWords, operandWords, shown, uncertaintyWords } from './quantity.ts';
 import { heading, table, wrapped } from './table.ts';
@@ -77,10 +80,16 @@ export function workingLines(book: Book, judgement: Assessed): string[] {
           '  In or out is said from 95 % on (ISO 14253-1:2017; guard band 1.645 u); between, nobody can tell.',
         ]
       : []),
+    ...temperatureLines(book, judgement),
     ...memberLines(book, judgement),
     ...budgetLines(book, judgement),
     '',
   ];
+}
+
+function temperatureLines(book: Book, judgement: Assessed): string[] {
+  const cold = asRead(book, asFittedNow(book), CATALOGUE, judgement);
+  return cold ? wrapped(temperatureNote(judgement, cold), 104, '  ').map((line) => `  ${line}`) : [];
 }
 
 const percent = (p: number): string =>
@@ -131,7 +140,10 @@ function witnessRows(
 function readingRow(book: Book, { body, entry, standing, correction }: ReadingOnRecord): string[] {
   const axes = book.characteristics.get(body.characteristic)?.places;
   const at = placeText(body.place ?? {}, axes);
-  const leaves = [body.goes && `${body.goes} ${body.drags ? 'drags' : 'goes'}`, body.stops && `${body.stops} stops`].filter(Boolean);
+  const leaves = [
+    body.goes && `${body.goes} ${body.drags ? 'drags' : 'goes'}`,
+    body.stops && `${body.stops} stops`,
+  ].filter(Boolean);
   const warmth = body.temperature?.part === undefined ? '' : ` at ${body.temperature.part}`;
   const first = body.asked ? `; first said ${body.asked.first_said}` : '';
   return [

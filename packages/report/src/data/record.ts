@@ -1,5 +1,7 @@
 import {
   type Assessed,
+  asFittedNow,
+  asRead,
   type Book,
   type Characteristic,
   type Member,
@@ -9,7 +11,9 @@ import {
   type SightOnRecord,
   sourceOf,
   stateNamed,
+  temperatureNote,
 } from '@fettle/book';
+import { CATALOGUE } from '@fettle/core';
 import { placeWords, whenWords } from '../words/entry.ts';
 import { moveWords } from '../words/move.ts';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
@@ -70,6 +74,7 @@ function insideWords({ governing, verdicts, operand }: Assessed): string {
 function judgedLine(book: Book, judgement: Assessed) {
   const { characteristic, operand, status, mean } = judgement;
   const seen = judgement.sight;
+  const cold = asRead(book, asFittedNow(book), CATALOGUE, judgement);
   const meanWords =
     mean && mean.verdict !== status && status !== 'missing'
       ? `The mean, ${valueWords(characteristic, mean.operand)}, would say ${mean.verdict.replace('-', ' ')}.`
@@ -89,6 +94,7 @@ function judgedLine(book: Book, judgement: Assessed) {
     witnesses: witnessLines(judgement),
     notes: [
       meanWords,
+      cold ? temperatureNote(judgement, cold) : '',
       ...judgement.cautions.map(({ message }) => message),
       judgement.next && judgement.next.move !== 'measure' && judgement.next.move !== 'look'
         ? `Next: ${moveWords(judgement, judgement.next)}`

@@ -27,6 +27,12 @@ import { Saying } from './saying.tsx';
 
 /** Read over three axes: part, then height or end, then direction, as bores and journals are. */
 const hasMap = ({ places, kind }: Characteristic): boolean => places.length === 3 && kind !== 'seen';
+const temperature = () => import('./temperature-note.tsx').then(({ TemperatureNote }) => TemperatureNote);
+/** Whether any place behind it was read at a temperature of its own. */
+const isWarm = ({ entries }: Assessed): boolean => {
+  const behind = new Set(entries);
+  return book.value.readings.some(({ entry, body }) => body.temperature?.part && behind.has(entry.id));
+};
 const saidLine = () => import('./said-line.tsx').then(({ SaidLine }) => SaidLine);
 const boreMap = () => import('./bore-map.tsx').then(({ BoreMap }) => BoreMap);
 
@@ -80,6 +86,7 @@ function Place({ step }: { readonly step: Step }) {
         {judgement ? <Told step={step} judgement={judgement} /> : null}
         {isSaying ? null : <After step={step} read={read} />}
         {judgement ? <Besides judgement={judgement} /> : null}
+        {judgement && isWarm(judgement) ? <Lazy load={temperature} given={{ judgement }} /> : null}
       </div>
       {read ? (
         <div class="say">
