@@ -214,6 +214,6 @@ describe('the films', () => {
     }
     expect(cautions.map(({ code }) => code)).toContain('film/cyclic-minimum');
     // Lands and rods are all under 0.3 diameters here.
-    expect(cautions.map(({ code }) => code)).not.toContain('film/short-bearing');
+    expect(cautions.map(({ code }) => code)).not.toContain('film/beyond-solved');
   });
 });

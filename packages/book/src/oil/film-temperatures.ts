@@ -1,5 +1,6 @@
 import {
   type Caution,
+  FARTHEST_SOLVED,
   type HeatedFilm,
   heatedNetwork,
   type Issue,
@@ -47,8 +48,6 @@ export interface FilmPrediction {
 
 /** Under it a film is about as thin as the roughness of a good journal [m]. From memory, no source. */
 const ROUGHNESS = 1e-6;
-/** Length over diameter up to which the short bearing holds. */
-const SHORT = 0.3;
 
 /**
  * Films of all bearings whose journals turn in pressure-fed oil: temperatures from a heat balance around the network,
@@ -138,7 +137,7 @@ const isBearing = (values: Readonly<Record<string, number>>, id: string): boolea
 
 function cautionsOf(films: readonly BearingFilm[], loaded: boolean): Caution[] {
   const names = (some: readonly BearingFilm[]): string => some.map(({ element }) => element).join(', ');
-  const long = films.filter(({ load, lengthOverDiameter }) => load && lengthOverDiameter > SHORT);
+  const beyond = films.filter(({ computed }) => computed && !computed.solved);
   const starved = films.filter(({ computed }) => computed && !computed.carried);
   const restless = films.filter(({ orbit }) => orbit && !orbit.settled);
   const thin = films.filter(({ orbit }) => orbit && orbit.leastFilm < ROUGHNESS);
@@ -162,11 +161,11 @@ function cautionsOf(films: readonly BearingFilm[], loaded: boolean): Caution[] {
           },
         ]
       : []),
-    ...(long.length > 0
+    ...(beyond.length > 0
       ? [
           {
-            code: 'film/short-bearing',
-            message: `The film is that of a short bearing, good to a length of about ${SHORT} diameters. It promises too thick a film in ${names(long)}, of ${Math.max(...long.map(({ lengthOverDiameter }) => lengthOverDiameter)).toFixed(2)} diameters.`,
+            code: 'film/beyond-solved',
+            message: `In ${names(beyond)} the mean load pushes the journal out to an eccentricity of ${Math.max(...beyond.map(({ computed }) => computed!.eccentricity)).toFixed(3)}. Films were solved to ${FARTHEST_SOLVED}; from there friction and film are carried on as they went, a guess.`,
           },
         ]
       : []),

@@ -1,4 +1,11 @@
-import type { BearingFilm, Book, FilledCrank, FilmPrediction, LoadFigure } from '@fettle/book';
+import {
+  type BearingFilm,
+  type Book,
+  FILM_GROUNDS,
+  type FilledCrank,
+  type FilmPrediction,
+  type LoadFigure,
+} from '@fettle/book';
 import { type Caution, type Issue, inUnit, printQuantity, TYPICAL_CYCLE } from '@fettle/core';
 import type { Condition } from './oil-lines.ts';
 import { pressureUnit } from './pressure.ts';
@@ -55,17 +62,10 @@ export function filmLines(films: Films): string[] {
       ? [...figureLines(crank, units), ...paragraph(cycleWords)]
       : paragraph(crank.message)),
     ...heading('What the films rest on'),
-    ...paragraph(
-      'Temperature: the sump’s, and half of what the oil gains on its way through. Friction by Petroff with 1/√(1−ε²), heat carried by the oil that the circuit feeds the bearing and, in hole-fed ones, by what the journal draws round as well (ISO 7902). Eccentricity ε from the mean load by the short bearing.',
-    ),
-    ...paragraph(
-      'Least film: the journal’s path over the cycle by the mobility of a short bearing, at that film temperature. No band is given: the model is coarser than any reading.',
-    ),
+    ...FILM_GROUNDS.slice(0, 2).flatMap(paragraph),
     ...heading('Caution'),
     ...cautionsOf(rows).flatMap(({ message }) => paragraph(message)),
-    ...paragraph(
-      'These figures compare bearings and clearances of one engine. The maker’s clearances outrank them.',
-    ),
+    ...FILM_GROUNDS.slice(2).flatMap(paragraph),
   ];
 }
 

@@ -16,6 +16,8 @@ export interface PlainFigures {
 const ECCENTRICITIES = [
   0.01, 0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.78, 0.85, 0.9, 0.94, 0.965, 0.985,
 ] as const;
+/** Eccentricity to which films were solved; beyond, figures go on as they went. */
+export const FARTHEST_SOLVED = ECCENTRICITIES[ECCENTRICITIES.length - 1]!;
 /** Lengths in diameters that share a table lie within this share of each other. */
 const APART = 1e-3;
 const KEPT = 64;
@@ -73,7 +75,7 @@ export class PlainTable {
   /** @param e  ε, from 0 to under 1 */
   at(e: number): PlainFigures {
     const first = ECCENTRICITIES[0];
-    const last = ECCENTRICITIES[ECCENTRICITIES.length - 1]!;
+    const last = FARTHEST_SOLVED;
     const range = rangeOf(Math.max(e, first / 10));
     onCurve(this.range, this.drag, this.dragSlopes, range, this.out);
     const drag = e < first ? 1 : Math.exp(this.out.flow);

@@ -23,9 +23,9 @@ export const CRANK_SOURCES: Sources = {
   'mobility-method': {
     title: 'Dynamically Loaded Journal Bearings: Mobility Method of Solution',
     edition: 'Booker, 1965',
-    where: 'short bearing with half a film',
+    where: 'the method; its short bearing with half a film',
     checked:
-      'memory-certain in form; the mobility is derived again here and held to the steady solution, to rotating loads and to the closed squeeze time. No published load diagram could be had, so no connecting-rod benchmark is reproduced',
+      'memory-certain in form; the mobility is derived again here and held to the steady solution, to rotating loads and to the closed squeeze time. A land of finite length has its mobility from our own solution of the squeezed film, held to the short bearing, to bounds of the long one and to steady films; no published fit of finite mobilities could be had. No published load diagram could be had, so no connecting-rod benchmark is reproduced',
   },
   'film-heat': {
     title: 'Hydrodynamic plain journal bearings: heat balance',
@@ -34,8 +34,8 @@ export const CRANK_SOURCES: Sources = {
     checked: 'retrieved for the heat capacity, memory-certain for the balance',
   },
   petroff: {
-    title: 'Friction of a film, Petroff (1883), with the eccentricity factor of the short bearing',
-    where: 'NACA report 1157 for 1/√(1−ε²)',
+    title: 'Friction of a concentric film, Petroff (1883)',
+    where: 'law of the torque',
     checked: 'memory-certain',
   },
 };
