@@ -174,7 +174,7 @@ export {
   type Warmth,
 } from './metrology/temperature.ts';
 export { type BandPoint, pressureBand } from './network/band.ts';
-export { idealDelivery, pumping } from './network/delivery.ts';
+export { idealDelivery, pumpFigures, pumping, slipGaps } from './network/delivery.ts';
 export type { DrawnNetwork } from './network/drawn.ts';
 export { type HeatedFilm, heatedNetwork } from './network/heat.ts';
 export { LAWS, type LawName } from './network/laws.ts';

@@ -3,25 +3,25 @@ import {
   airViscosity,
   decisionOn,
   dryInletPressure,
-  endSlip,
   exact,
   failed,
   INLET_DEPRESSION_PRACTICE,
   kelvin,
   kilogramPerCubicMetre,
+  type LawName,
   liftOf,
   metre,
   type Outcome,
   ok,
   parseQuantity,
   pascal,
-  pascalSecond,
   propagated,
+  pumpFigures,
   type QuantityKind,
   radianPerSecond,
+  slipGaps,
   speedToLift,
   standardUncertainty,
-  tipSlip,
   type Uncertain,
 } from '@fettle/core';
 import { type Answer, RISK } from '../assess/verdict.ts';
@@ -47,13 +47,21 @@ export interface PrimingDrive {
   readonly fill: number;
 }
 
+/** A gap through which a pump lets back what it sweeps. */
+export interface PumpGap {
+  /** `end clearance` */
+  readonly name: string;
+  readonly value: Uncertain;
+  /** Otherwise taken as new. */
+  readonly measured: boolean;
+}
+
 export interface Priming {
   /** From the oil's surface to the pump [m] */
   readonly lift: number;
   readonly temperature: number;
-  /** The clearances, with their doubt; undefined measured: as new, visibly. */
-  readonly end: { readonly value: Uncertain; readonly measured: boolean };
-  readonly tips: { readonly value: Uncertain; readonly measured: boolean };
+  /** Every gap of the pump that the circuit knows. */
+  readonly gaps: readonly PumpGap[];
   /** Swept by one turn [m³] */
   readonly displacement: number;
   readonly drives: readonly PrimingDrive[];
@@ -97,23 +105,21 @@ export function priming(
     return failed({
       code: 'oil/no-dry-pump',
       at: '/oil/circuit/elements',
-      got: 'no gear pump with end and tip clearance',
+      got: 'no pump whose gaps are known',
       wanted: 'one',
       message:
-        'Whether the pump primes cannot be told: the circuit has no gear pump with end clearance, tip clearance and their paths.',
+        'Whether the pump primes cannot be told: the circuit knows no gap of its pump. Add its end or side, tip and body clearance with their paths.',
     });
   const temperature = options.temperature ?? quantityOf(book.sheet?.oil?.cold, 'temperature') ?? 293.15;
   const oil = oilAt(circuit, temperature);
   const lift = metre(quantityOf(sheet.lift, 'length')!);
   const density = kilogramPerCubicMetre(oil.density);
   const air = airViscosity(kelvin(temperature));
-  const at =
-    (viscosity: number) =>
-    ([end, tips]: readonly number[]) => ({
-      displacement: pump.displacement,
-      conductance: pump.conductance(end!, tips!, viscosity),
-    });
-  const gaps = [pump.end.value, pump.tips.value];
+  const at = (viscosity: number) => (values: readonly number[]) => ({
+    displacement: pump.displacement,
+    conductance: pump.conductance(values, viscosity),
+  });
+  const gaps = pump.gaps.map(({ value }) => value);
   const lifted = (viscosity: number, speed: number): Uncertain =>
     propagated((values) => {
       const inlet = dryInletPressure(at(viscosity)(values), radianPerSecond(speed), ATMOSPHERE);
@@ -140,8 +146,7 @@ export function priming(
   return ok({
     lift,
     temperature,
-    end: pump.end,
-    tips: pump.tips,
+    gaps: pump.gaps,
     displacement: pump.displacement,
     drives: [
       drive('starter', quantityOf(sheet.cranking, 'speed')! * pump.ratio),
@@ -161,46 +166,47 @@ interface Pump {
   readonly displacement: number;
   /** Speed of the pump over that of the crank. */
   readonly ratio: number;
-  readonly end: Priming['end'];
-  readonly tips: Priming['tips'];
-  readonly conductance: (end: number, tips: number, viscosity: number) => number;
+  readonly gaps: readonly PumpGap[];
+  /** Slip for each pressure difference, with the gaps as given, in their order [m³/(s Pa)] */
+  readonly conductance: (gaps: readonly number[], viscosity: number) => number;
 }
 
-const ONE = pascal(1);
-
-/** The pump that feeds the engine, when its gaps are known to the circuit. */
+/** The pump that feeds the engine, when its gaps are known to the circuit; of several, the one that sweeps most. */
 function pumpOf(circuit: FilledCircuit): Pump | undefined {
   const elements = circuit.input.elements as readonly Record<string, unknown>[];
-  for (const { id, law } of elements) {
-    if (law !== 'gear-pump') continue;
-    const of = (key: string): number | undefined => circuit.network.parameters[`${String(id)}.${key}`];
-    const gap = (key: string): Priming['end'] | undefined => {
-      const filled = circuit.parameters.find(({ name }) => name === `${String(id)}.${key}`);
-      if (filled?.measured) return { value: filled.measured, measured: true };
-      const nominal = of(key);
-      return nominal === undefined ? undefined : { value: exact(nominal), measured: false };
-    };
-    const [end, tips] = [gap('end_clearance'), gap('tip_clearance')];
-    const [displacement, ratio] = [of('displacement'), of('speed_ratio')];
-    if (!end || !tips || displacement === undefined || ratio === undefined) continue;
-    return {
-      displacement,
-      ratio,
-      end,
-      tips,
-      conductance: (h, t, viscosity) =>
-        endSlip(metre(h), of('face_ratio')!, of('face_split') ?? 0, ONE, pascalSecond(viscosity)) +
-        tipSlip(
-          metre(t),
-          metre(of('tip_land')!),
-          of('tips_in_series')!,
-          metre(of('face_width')!),
-          ONE,
-          pascalSecond(viscosity),
-        ),
-    };
-  }
-  return undefined;
+  const pumps = elements.flatMap(({ id, law: name }): Pump[] => {
+    const law = String(name);
+    const prefix = `${String(id)}.`;
+    const gaps = slipGaps(law).flatMap((key): (PumpGap & { key: string })[] => {
+      const filled = circuit.parameters.find((one) => one.name === prefix + key);
+      const words = key.replaceAll('_', ' ');
+      if (filled?.measured) return [{ key, name: words, value: filled.measured, measured: true }];
+      const nominal = circuit.network.parameters[prefix + key];
+      return nominal === undefined ? [] : [{ key, name: words, value: exact(nominal), measured: false }];
+    });
+    const own = Object.fromEntries(
+      Object.entries(circuit.network.parameters).flatMap(([key, value]) =>
+        key.startsWith(prefix) ? [[key.slice(prefix.length), value]] : [],
+      ),
+    );
+    const ratio = own.speed_ratio;
+    if (gaps.length === 0 || ratio === undefined) return [];
+    const figures = (values: readonly number[]) =>
+      pumpFigures(law as LawName, {
+        ...own,
+        ...Object.fromEntries(gaps.map(({ key }, i) => [key, values[i]!])),
+      });
+    const swept = figures(gaps.map(({ value }) => value.value)).perRadian;
+    return [
+      {
+        displacement: (2 * Math.PI * swept) / ratio,
+        ratio,
+        gaps: gaps.map(({ key: _, ...gap }) => gap),
+        conductance: (values, viscosity) => figures(values).slip / viscosity,
+      },
+    ];
+  });
+  return pumps.sort((a, b) => b.displacement * b.ratio - a.displacement * a.ratio)[0];
 }
 
 function passageVolume({ input, network }: FilledCircuit): number {

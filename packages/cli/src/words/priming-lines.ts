@@ -62,10 +62,10 @@ const CAUTIONS = [
 /** Whether the pump primes, for a person. */
 export function primingLines(book: Book, priming: Priming): string[] {
   const unit = lengthUnit(book);
-  const gap = ({ value, measured }: Priming['end'], name: string): string =>
+  const gap = ({ name, value, measured }: Priming['gaps'][number]): string =>
     `${name} ${spread(value, unit, unit === 'in' ? 4 : 3)}${measured ? '' : ' (NOT MEASURED, as new)'}`;
   return [
-    `Does the pump lift oil ${printQuantity(priming.lift, unit, 1)} to itself? At ${printQuantity(priming.temperature, 'degC', 0)}; ${gap(priming.end, 'end clearance')}, ${gap(priming.tips, 'tips to body')}`,
+    `Does the pump lift oil ${printQuantity(priming.lift, unit, 1)} to itself? At ${printQuantity(priming.temperature, 'degC', 0)}; ${priming.gaps.map(gap).join(', ')}`,
     '',
     ...table(
       [

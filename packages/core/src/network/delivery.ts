@@ -22,3 +22,28 @@ export function sweptPerRadian(
   for (const piece of law.pieces(p, choices)) if (piece.shape === 'delivery') swept += piece.perRadian;
   return p.count! * swept;
 }
+
+/** Parameters of a pump that are gaps oil or air can slip back through. */
+export function slipGaps(law: string): readonly string[] {
+  const known: Law | undefined = Object.hasOwn(LAWS, law) ? LAWS[law as LawName] : undefined;
+  return known?.pump === true
+    ? Object.keys(known.parameters).filter((key) => /_clearance$|_groove$/.test(key))
+    : [];
+}
+
+/**
+ * What a pump sweeps and lets slip, by its law and parameters alone.
+ *
+ * @param p  as resolved for a network [SI]
+ * @returns  swept for each radian of the crank [m³]; slip times viscosity over pressure [m³]
+ */
+export function pumpFigures(law: LawName, p: Parameters): { perRadian: number; slip: number } {
+  const known: Law = LAWS[law];
+  let [perRadian, slip] = [0, 0];
+  if ('pieces' in known)
+    for (const piece of known.pieces(p, {})) {
+      if (piece.shape === 'delivery') perRadian += piece.perRadian;
+      else if (piece.shape === 'film') slip += piece.strength * piece.gap ** 3;
+    }
+  return { perRadian, slip };
+}

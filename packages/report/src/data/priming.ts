@@ -28,14 +28,14 @@ export function primingPages(book: Book, { circuit }: Prediction) {
       steps: [],
       cautions: CAUTIONS,
     };
-  const { lift, temperature, end, tips, drives } = found.value;
+  const { lift, temperature, gaps, drives } = found.value;
   // In the unit in which the sheet gives the lift.
   const unit = /[a-z]+$/i.exec(book.sheet?.oil?.priming?.lift ?? '')?.[0] ?? 'mm';
-  const gap = ({ value, measured }: Priming['end'], name: string): string =>
+  const gap = ({ name, value, measured }: Priming['gaps'][number]): string =>
     `${name} ${spread(value, unit, unit === 'in' ? 4 : 3)}${measured ? '' : ' (NOT MEASURED, taken as new)'}`;
   return {
     why_not: '',
-    asks: `Does the pump lift oil ${printQuantity(lift, unit, 1)} to itself? At ${printQuantity(temperature, 'degC', 0)}; ${gap(end, 'end clearance')}, ${gap(tips, 'tips to body')}.`,
+    asks: `Does the pump lift oil ${printQuantity(lift, unit, 1)} to itself? At ${printQuantity(temperature, 'degC', 0)}; ${gaps.map(gap).join(', ')}.`,
     drives: drives.map((drive) => driveRow(drive, unit)),
     said: saidOf(found.value),
     steps: stepsOf(book, found.value),

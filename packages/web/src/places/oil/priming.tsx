@@ -34,9 +34,9 @@ export function PrimingSection({ circuit }: { readonly circuit: FilledCircuit })
   const now = book.value;
   const answer = useMemo(() => priming(now, circuit), [now, circuit]);
   if (!answer.ok) return <p>{answer.issues[0]?.message}</p>;
-  const { lift, drives, end, tips, temperature } = answer.value;
+  const { lift, drives, gaps, temperature } = answer.value;
   const unit = /[a-z]+$/i.exec(now.sheet?.oil?.priming?.lift ?? '')?.[0] ?? 'mm';
-  const missing = [...(end.measured ? [] : ['end clearance']), ...(tips.measured ? [] : ['tips to body'])];
+  const missing = gaps.filter(({ measured }) => !measured).map(({ name }) => name);
   return (
     <>
       <p>
