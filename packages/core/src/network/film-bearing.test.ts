@@ -7,8 +7,8 @@ const RPM = Math.PI / 30;
 const VISCOSITY = 0.01;
 const SPEED = 2000 * RPM;
 
-/** One bearing on a pump that can only leave through it: the pressure that drives that flow. */
-function pressureFor(flow: number, bearing: Readonly<Record<string, number | string>>): number {
+/** One bearing on a pump that can only leave through it. */
+function solvedFor(flow: number, bearing: Readonly<Record<string, number | string>>) {
   const network = compiledNetwork({
     fluid: { dynamic_viscosity: VISCOSITY, density: 850 },
     elements: [
@@ -25,8 +25,12 @@ function pressureFor(flow: number, bearing: Readonly<Record<string, number | str
   if (!network.ok) throw new Error(JSON.stringify(network.issues));
   const solved = solvedNetwork(network.value, { speed: SPEED, temperature: 350 });
   if (!solved.ok) throw new Error(JSON.stringify(solved.issues));
-  return solved.value.pressures.gallery!;
+  return solved.value;
 }
+
+/** The pressure that drives that flow. */
+const pressureFor = (flow: number, bearing: Readonly<Record<string, number | string>>): number =>
+  solvedFor(flow, bearing).pressures.gallery!;
 
 const SIZE = { diameter: 0.05, length: 0.025, radial_clearance: 25e-6 };
 const film = (more: Readonly<Record<string, number | string>>) => ({
@@ -37,6 +41,17 @@ const film = (more: Readonly<Record<string, number | string>>) => ({
 });
 
 describe('a bearing whose film is solved over its length', () => {
+  it('says when its load lies beyond the films solved, and nothing when it lies among them', () => {
+    const cautions = (load: number) =>
+      solvedFor(2e-6, film({ supply: 'hole', hole_diameter: 0.00625, load })).cautions;
+    expect(cautions(500)).toEqual([]);
+    expect(cautions(5e6)[0]).toMatchObject({ code: 'network/outside-table' });
+    expect(cautions(5e6)[0]!.message).toMatch(
+      /Film of bearing: it is loaded more heavily \(Sommerfeld number/,
+    );
+    expect(cautions(0.01)[0]?.message).toMatch(/more lightly/);
+  });
+
   it('lets through what the film itself does at that load and pressure', () => {
     // S = (R/c)² μ N D L/W; p* = p c²/(μ ω R²); flow in c ω R².
     const [radius, clearance] = [SIZE.diameter / 2, SIZE.radial_clearance];

@@ -2,6 +2,7 @@ import { type BearingTable, bearingTable, feedCurve } from '../film/bearing-tabl
 import { onCurve } from '../film/monotone-curve.ts';
 import { type BearingShape, type Supply, shapeFault } from '../film/supply.ts';
 import { type Choices, fallback, given, type Law, needed, optional, type Parameters } from './element.ts';
+import type { FlowAndSlope } from './flow-law.ts';
 
 const KINDS = ['full-groove', 'half-groove', 'axial-groove', 'two-axial-grooves', 'hole'] as const;
 type Kind = (typeof KINDS)[number];
@@ -48,6 +49,13 @@ function tableOf(shape: BearingShape): BearingTable {
   return table;
 }
 
+/** Where a Sommerfeld number lies beyond the rows of a table, and what was taken instead. */
+function outsideWords({ logSommerfeld }: BearingTable, sommerfeld: number): string {
+  const [least, most] = [Math.exp(logSommerfeld[0]!), Math.exp(logSommerfeld[logSommerfeld.length - 1]!)];
+  const side = sommerfeld < least ? 'more heavily' : 'more lightly';
+  return `it is loaded ${side} (Sommerfeld number ${sommerfeld.toPrecision(2)}) than films were solved for (${least.toPrecision(2)} to ${most.toPrecision(2)}); its flow is that of the nearest`;
+}
+
 const kindOf = (choices: Choices): Kind => choices.supply as Kind;
 
 export const filmBearing: Law = {
@@ -92,14 +100,15 @@ export const filmBearing: Law = {
       lengthOverDiameter: p.length! / p.diameter!,
       supply: supplyOf(p, kindOf(choices)),
     });
-    const { supply, feed, slopes } = feedCurve(table, sommerfeld);
+    const { supply, feed, slopes, within } = feedCurve(table, sommerfeld);
     const pressure = (c.viscosity * turning * radius * radius) / (clearance * clearance);
     const flow = clearance * turning * radius * radius;
-    return (difference, out) => {
+    const law = (difference: number, out: FlowAndSlope): void => {
       onCurve(supply, feed, slopes, difference / pressure, out);
       out.flow *= flow;
       out.slope *= flow / pressure;
     };
+    return within ? law : Object.assign(law, { outside: outsideWords(table, sommerfeld) });
   },
 };
 

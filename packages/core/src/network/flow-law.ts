@@ -24,4 +24,8 @@ export interface FlowAndSlope {
  * Flow of an element for a pressure difference (upstream less downstream, head included).
  * Never falls as the difference grows: that is what makes the balance of the network convex.
  */
-export type FlowLaw = (difference: number, out: FlowAndSlope) => void;
+export interface FlowLaw {
+  (difference: number, out: FlowAndSlope): void;
+  /** Why the law is stretched at these conditions, in words. */
+  readonly outside?: string;
+}

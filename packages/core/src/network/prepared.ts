@@ -1,3 +1,4 @@
+import type { Caution } from '../issue.ts';
 import { balance, leastPivot, type Workroom, workroomOf, worstOf } from './balance.ts';
 import { filmConditions, type Shares, SumpConditions, underConditions } from './conditions.ts';
 import { addElementFlows } from './element-flows.ts';
@@ -172,6 +173,21 @@ export class PreparedNetwork {
   residual(state: Float64Array): number {
     imbalance(this.flat, state, this.smoothing, this.room.at);
     return worstOf(this.room.at, this.nodes.length);
+  }
+
+  /** Laws that hold only by being stretched at the conditions last set, each with its elements. */
+  stretched(): Caution[] {
+    const { owns } = this.flat;
+    return [...owns.law].flatMap((law, i): Caution[] =>
+      law?.outside === undefined
+        ? []
+        : [
+            {
+              code: 'network/outside-table',
+              message: `Film of ${this.elements[owns.element[i]!]!.id}: ${law.outside}.`,
+            },
+          ],
+    );
   }
 
   /** Flow of each element, all its equal ones together [m³/s]. */
