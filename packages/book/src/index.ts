@@ -69,6 +69,7 @@ export {
   type LoadFigure,
 } from './oil/bearing-loads.ts';
 export * from './oil/circuit.ts';
+export { type CautionOver, cautionsOver } from './oil/circuit-cautions.ts';
 export { type CircuitFlows, circuitFlows, type FlowGroup } from './oil/circuit-flows.ts';
 export { type FilmField, filmField } from './oil/film-field.ts';
 export { type BearingFilm, type FilmPrediction, filmPrediction } from './oil/film-temperatures.ts';
@@ -120,6 +121,7 @@ export { type PlannedTask, type TimeLine, timeLineOf } from './timeline/timeline
 export * as basketWords from './words/basket.ts';
 export type { Block } from './words/block.ts';
 export * as chestWords from './words/chest.ts';
+export { circuitCautionWords } from './words/circuit-cautions.ts';
 export * as decidingWords from './words/deciding.ts';
 export { FILM_GROUNDS } from './words/film-grounds.ts';
 export * as matchingWords from './words/matching.ts';

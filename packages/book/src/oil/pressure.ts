@@ -123,9 +123,18 @@ export function gaugePressureSpread(
 }
 
 /** The repairs the circuit knows, in the order of its elements. */
-export const repairsOf = (circuit: FilledCircuit): string[] => [
-  ...new Set(circuit.parameters.map(({ repair }) => repair)),
-];
+export function repairsOf(circuit: FilledCircuit): string[] {
+  const elements = circuit.input.elements as readonly Record<string, unknown>[];
+  // What stands beside the circuit, a scavenge pump, moves no pressure in it.
+  const beside = elements.flatMap(({ id, law }) => (pumping(String(law)).aside ? [`${String(id)}.`] : []));
+  return [
+    ...new Set(
+      circuit.parameters.flatMap(({ name, repair }) =>
+        beside.some((prefix) => name.startsWith(prefix)) ? [] : [repair],
+      ),
+    ),
+  ];
+}
 
 export interface OilShare {
   readonly element: string;

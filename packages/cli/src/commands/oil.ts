@@ -2,6 +2,7 @@ import {
   asFittedNow,
   asFound,
   type Book,
+  cautionsOver,
   type FilledCircuit,
   filledCircuit,
   gaugePressure,
@@ -181,12 +182,14 @@ function balanced(context: Context, book: Book, said: Said): Outcome<Reply> {
     circuit: circuit.value,
     rows,
     repairs,
+    cautions: cautionsOver(circuit.value, conditions.value),
     asFound: said.asFound === true,
     grade: said.oil,
   };
   return ok({
     json: {
       ...oilJson(book, circuit.value, rows, repairs, idle),
+      cautions: prediction.cautions.map(({ code, message, at }) => ({ code, message, at })),
       ...Object.fromEntries(sections.value.map(({ key, json }) => [key, json])),
     },
     // What was asked for by name stands alone.

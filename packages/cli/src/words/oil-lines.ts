@@ -1,5 +1,7 @@
 import {
   type Book,
+  type CautionOver,
+  circuitCautionWords,
   colderIsLess,
   type FilledCircuit,
   gaugeReadingsAt,
@@ -12,7 +14,7 @@ import { expanded, inUnit, linear, printQuantity, type Spread, type Uncertain } 
 import { barsText, pressureCurveText } from '@fettle/draw';
 import { pressureUnit, pressureWords, unmeasured, wantedCells } from './pressure.ts';
 import { operandWords, shown } from './quantity.ts';
-import { heading, table } from './table.ts';
+import { heading, table, wrapped } from './table.ts';
 
 export interface Condition extends Running {
   readonly words: string;
@@ -37,6 +39,7 @@ export interface Prediction {
   readonly circuit: FilledCircuit;
   readonly rows: readonly Row[];
   readonly repairs: readonly Repair[];
+  readonly cautions: readonly CautionOver[];
   readonly asFound: boolean;
   readonly grade: string | undefined;
 }
@@ -59,6 +62,7 @@ export function oilLines(prediction: Prediction): string[] {
     ...colderLines(rows),
     ...repairLines(prediction, unit),
     ...flowLines(circuit, rows[0]?.condition),
+    ...cautionLines(prediction),
     ...heading('What this rests on'),
     ...parameterLines(circuit),
     nominal.length > 0
@@ -66,6 +70,14 @@ export function oilLines(prediction: Prediction): string[] {
       : '  Every clearance in the circuit was measured.',
     '  Bands: what the readings leave open, at about 95 %. The circuit’s own constants (discharge coefficients,',
     '  eccentricities, film temperatures, leak paths) are assumed and carry no band; a real gauge outranks all of this.',
+  ];
+}
+
+function cautionLines({ cautions }: Prediction): string[] {
+  if (cautions.length === 0) return [];
+  return [
+    ...heading('Caution'),
+    ...cautions.flatMap((one) => wrapped(circuitCautionWords(one), 104, '  ')).map((line) => `  ${line}`),
   ];
 }
 

@@ -3,6 +3,7 @@ import {
   type Book,
   type Chosen,
   type LeftOut,
+  measuringMoves,
   type Planning,
   type PlanSet,
   planningOf,
@@ -13,6 +14,7 @@ import { inUnit, printQuantity } from '@fettle/core';
 import { chanceWords, daysWords, money, requirementList, verdictList } from '../words/plan.ts';
 import { rangeWords } from '../words/printed-quantity.ts';
 import { pressureDecimals, pressureWords } from '../words/quantity.ts';
+import { frontierPages, measuringWords } from './plan-money.ts';
 import { pressureUnit } from './prediction.ts';
 
 /** How sure the printed plan must be of every pressure the sheet wants. */
@@ -21,7 +23,16 @@ const CONFIDENCE = 0.95;
 type Planned = Planning & RepairPlan;
 type Name = (id: string) => string;
 
-const blank = { title: '', chosen: [], pressures: [], left_out: [], said: [], rests_on: [] };
+const blank = {
+  title: '',
+  chosen: [],
+  pressures: [],
+  left_out: [],
+  said: [],
+  rests_on: [],
+  frontier: null,
+  measuring: [],
+};
 
 /** The cheapest set of the offers on record that does it, why each is in, and why the others are not. */
 export function planPages(book: Book, assessed: Assessment) {
@@ -30,7 +41,11 @@ export function planPages(book: Book, assessed: Assessment) {
   try {
     const planning = planningOf(book, assessed, { confidence: CONFIDENCE });
     if (!planning.ok) return { ...blank, why_not: planning.issues[0]!.message };
-    return plannedPages({ ...planning.value, ...repairPlan(planning.value) });
+    const plan = repairPlan(planning.value);
+    return plannedPages(
+      { ...planning.value, ...plan },
+      measuringWords(measuringMoves(planning.value, plan, assessed.judgements)),
+    );
   } catch (error) {
     // A circuit may find no balance with clearances that nobody meant.
     if (!(error instanceof RangeError)) throw error;
@@ -38,7 +53,7 @@ export function planPages(book: Book, assessed: Assessment) {
   }
 }
 
-function plannedPages(plan: Planned) {
+function plannedPages(plan: Planned, measuring: readonly string[]) {
   const name: Name = (id) => plan.offers.find((one) => one.id === id)?.body.name ?? id;
   return {
     why_not: '',
@@ -52,6 +67,8 @@ function plannedPages(plan: Planned) {
       why: [...reasonWords(one, name), ...oilWords(plan, one), ...wearWords(one)].join(' '),
     })),
     pressures: pressureRows(plan),
+    frontier: frontierPages(plan, name),
+    measuring,
     left_out: plan.leftOut.map((one) => ({
       name: one.offer.body.name,
       price: money(one.offer.body.price),

@@ -1,6 +1,8 @@
 import {
   type Assessment,
   type Book,
+  cautionsOver,
+  circuitCautionWords,
   type FilledCircuit,
   gaugePressure,
   gaugeReadingsAt,
@@ -118,6 +120,10 @@ export function pressurePages(book: Book, assessed: Assessment, prediction: Pred
       : '',
     rows: prediction.rows.map((row) => rowLine(book, row, prediction.unit)),
     curve: pressurePicture(book, prediction),
+    cautions: cautionsOver(
+      prediction.circuit,
+      prediction.rows.map(({ condition }) => condition),
+    ).map(circuitCautionWords),
     flows: oilFlows(prediction),
     repairs: repairBars(book, prediction),
     rests_on: prediction.circuit.parameters.map(parameterLine),
