@@ -2,7 +2,7 @@ import { linear, type Uncertain } from '@fettle/core';
 import type { FilledCircuit, FilledParameter } from './circuit.ts';
 import { fairShares, holds, type Sampling, sharesOf } from './fair-shares.ts';
 import { gaugeAt, presentValue } from './gauge-at.ts';
-import type { Running } from './pressure.ts';
+import { type Running, repairsOf } from './pressure.ts';
 
 /** What one repair's worn parts carry of the loss of pressure, everything as found but for the treads lifted. */
 export interface Tread {
@@ -60,7 +60,7 @@ export function pressureStair(circuit: FilledCircuit, running: Running, wish: St
   const lifted = new Set(wish.lifted ?? []);
   const gauge = gaugeAt(circuit)(running);
   const present = parameters.map((parameter) => presentValue(parameter, lifted));
-  const repairs = [...new Set(parameters.map(({ repair }) => repair))];
+  const repairs = repairsOf(circuit);
   // Whoever stands as new already carries nothing, in any order.
   const players = repairs.filter((repair) =>
     parameters.some((parameter, i) => parameter.repair === repair && present[i] !== parameter.nominal),

@@ -4,7 +4,9 @@ import {
   asFound,
   assessment,
   type Book,
+  filledCircuit,
   placeText,
+  Reckoning,
   relationWords,
   sourceOf,
   unknownCharacteristic,
@@ -14,7 +16,9 @@ import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { nameOf } from '../words/judgement.ts';
 import { judgementJson } from '../words/judgement-json.ts';
+import { stairWorking, stairWorkingLines } from '../words/stair-working.ts';
 import { workingLines } from '../words/working.ts';
+import { conditionsOf } from './oil.ts';
 
 export const registerWhy: Register = (program, run) => {
   program
@@ -25,13 +29,14 @@ export const registerWhy: Register = (program, run) => {
     .option('--as-found', 'the engine as it came')
     .addHelpText(
       'after',
-      '\nExamples:\n  fettle why linnet pump.end-clearance\n  fettle why linnet crank.rod-journal@2',
+      '\nExamples:\n  fettle why linnet pump.end-clearance\n  fettle why linnet crank.rod-journal@2\n  fettle why linnet stair                     where the treads of the pressure stair come from',
     )
     .action((job: string, name: string, said: { asFound?: boolean }) =>
       run(async (context): Promise<Outcome<Reply>> => {
         const bench = await context.bench(job);
         if (!bench.ok) return bench;
         const book = bench.value.book();
+        if (name === 'stair') return stairBehind(book, said.asFound === true);
         const [id, at] = name.split('@');
         if (!book.characteristics.has(id!)) return failed(unknownCharacteristic(book, id!));
         const { judgements } = assessment(book, said.asFound ? asFound(book) : asFittedNow(book), CATALOGUE);
@@ -62,6 +67,37 @@ export const registerWhy: Register = (program, run) => {
       }),
     );
 };
+
+/** Where the shares of the pressure stair come from, at the sheet's first condition. */
+function stairBehind(book: Book, found: boolean): Outcome<Reply> {
+  const reckoning = new Reckoning(book, found ? asFound(book) : asFittedNow(book), CATALOGUE);
+  const circuit = filledCircuit(book, reckoning);
+  if (!circuit.ok) return circuit;
+  const conditions = conditionsOf(book, {});
+  if (!conditions.ok) return conditions;
+  const [condition] = conditions.value;
+  if (!condition)
+    return failed({
+      code: 'oil/no-condition',
+      at: 'stair',
+      got: 'a sheet without speeds',
+      wanted: 'speeds of the oil circuit',
+      message: 'The sheet names no speed, so there is no stair. Add speeds to its oil.',
+    });
+  try {
+    const working = stairWorking(circuit.value, condition);
+    return ok({ json: working, text: stairWorkingLines(book, condition, working).join('\n') });
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return failed({
+      code: 'oil/no-balance',
+      at: 'stair',
+      got: condition.speedWords,
+      wanted: 'a circuit that balances',
+      message: `The circuit cannot be solved there: ${error.message}`,
+    });
+  }
+}
 
 function workingJson(book: Book, judgement: Assessed) {
   const { characteristic, operand } = judgement;

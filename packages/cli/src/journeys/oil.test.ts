@@ -195,3 +195,22 @@ it('without such a wish the command says what it always said', async () => {
   expect(out).toContain('Each single repair');
   expect(out).not.toContain('Pressure stair');
 });
+
+it('the stair can be asked where its shares come from: formula, source, inputs and their entries', async () => {
+  const why = await desk.json<{
+    as_new: number;
+    now: number;
+    source: string;
+    treads: { repair: string; share: number; first: number; last: number; inputs: { entries: string[] }[] }[];
+  }>('why', 'linnet', 'stair');
+  const together = why.treads.reduce((sum, { share }) => sum + share, 0);
+  expect(together).toBeCloseTo(why.as_new - why.now, 3);
+  for (const { share, first, last } of why.treads) {
+    // An average over every order lies between made first and made last where one repair only helps another.
+    expect(share).toBeGreaterThanOrEqual(first - 1);
+    expect(share).toBeLessThanOrEqual(last + 1);
+  }
+  expect(why.treads[0]!.inputs[0]!.entries.length).toBeGreaterThan(1);
+  const { out } = await desk.good('why', 'linnet', 'stair');
+  expect(out).toContain('L. S. Shapley, 1953');
+});
