@@ -5,6 +5,8 @@ export interface SqueezeVelocity {
 }
 
 const MOST_TURNS = 40;
+/** Below it the squares of an eccentricity leave the machine's numbers, and its direction says nothing. */
+const CONCENTRIC = 1e-100;
 
 /**
  * Mobility of the short bearing with half a film: the velocity at which a load squeezes the journal through it.
@@ -31,8 +33,8 @@ export function squeezeVelocity(ex: number, ey: number, fx: number, fy: number, 
   if (size === 0) return;
   const e = Math.min(Math.sqrt(ex * ex + ey * ey), 1 - 1e-9);
   // Along and across the line of centres; concentric, any line will do.
-  const cx = e > 0 ? ex / Math.sqrt(ex * ex + ey * ey) : fx / size;
-  const cy = e > 0 ? ey / Math.sqrt(ex * ex + ey * ey) : fy / size;
+  const cx = e > CONCENTRIC ? ex / Math.sqrt(ex * ex + ey * ey) : fx / size;
+  const cy = e > CONCENTRIC ? ey / Math.sqrt(ex * ex + ey * ey) : fy / size;
   const fr = (fx * cx + fy * cy) / size;
   const ft = (fy * cx - fx * cy) / size;
   const q = 1 - e * e;
