@@ -44,7 +44,8 @@ const withMoves = (reckoning: Reckoning, judgements: readonly Judgement[]): Asse
     return next ? { ...judgement, next } : judgement;
   });
 
-export function assessment(book: Book, selection: Selection, catalogue: Catalogue): Assessment {
+/** @param now  Unix time [ms]; without it nobody can tell whether what cures is cured */
+export function assessment(book: Book, selection: Selection, catalogue: Catalogue, now?: number): Assessment {
   const reckoning = new Reckoning(book, selection, catalogue);
   const judgements = withMoves(
     reckoning,
@@ -56,6 +57,6 @@ export function assessment(book: Book, selection: Selection, catalogue: Catalogu
     reckoning,
     judgements,
     torques,
-    gates: covers.map((cover) => gateOf(book, cover, judgements, torques)),
+    gates: covers.map((cover) => gateOf(book, cover, judgements, torques, now)),
   };
 }

@@ -5,20 +5,9 @@ import { isMeantBy } from '../sheet/id-pattern.ts';
 import { placeText } from '../sheet/places.ts';
 import type { Cover } from '../sheet/sheet.ts';
 import type { Judgement } from './judgement.ts';
+import { keepingReasons } from './keeping-reasons.ts';
+import type { Reason } from './reason.ts';
 import type { TorqueAssessment } from './torque.ts';
-
-/** Why a cover must not go on. `about` names what to look up. */
-export interface Reason {
-  readonly code:
-    | 'reading/missing'
-    | 'verdict/out'
-    | 'verdict/cannot-tell'
-    | 'torque/not-logged'
-    | 'torque/refused'
-    | 'ledger/conflict';
-  readonly about: string;
-  readonly message: string;
-}
 
 export interface Gate {
   readonly cover: Cover;
@@ -92,12 +81,13 @@ function torqueReasons({ fastener, advice, unlogged }: TorqueAssessment): Reason
   return reasons;
 }
 
-/** Whether a cover may go on, from everything it is about to hide. */
+/** Whether a cover may go on, from everything it is about to hide. @param now  Unix time [ms], for what cures */
 export function gateOf(
   book: Book,
   cover: Cover,
   judgements: readonly Judgement[],
   torques: readonly TorqueAssessment[],
+  now?: number,
 ): Gate {
   const hidden = judgements.filter(({ characteristic }) => isHidden(cover, characteristic.id));
   const fasteners = torques.filter(({ fastener }) =>
@@ -111,6 +101,7 @@ export function gateOf(
     })),
     ...hidden.flatMap(reasonsOf),
     ...fasteners.flatMap(torqueReasons),
+    ...keepingReasons(book, cover, now),
   ];
   const entries = [
     ...new Set([

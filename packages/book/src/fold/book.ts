@@ -94,6 +94,14 @@ export interface Book {
   readonly studies: readonly Written<'repeat-study'>[];
   readonly parts: ReadonlyMap<string, Part>;
   readonly positions: ReadonlyMap<string, Position>;
+  /** What is known of a part's home, partners and way round, by part. */
+  readonly marks: ReadonlyMap<string, Written<'part-marked'>>;
+  /** By the state that was cleaned. */
+  readonly cleanings: ReadonlyMap<string, Written<'part-cleaned'>>;
+  /** Everything put into an opening or taken out of one, in the order of the ledger. */
+  readonly openings: readonly (Written<'opening-blocked'> | Written<'opening-cleared'>)[];
+  /** The last word on each joint and place. */
+  readonly joints: ReadonlyMap<string, Written<'joint-state'>>;
   readonly readings: readonly ReadingOnRecord[];
   readonly sights: readonly SightOnRecord[];
   readonly gaugeReadings: readonly Written<'gauge-reading'>[];

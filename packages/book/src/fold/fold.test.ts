@@ -116,7 +116,7 @@ describe('what the program does not know or have', () => {
     const desk = new Desk('a');
     desk.write('job-opened', { title: 'A job' });
     const note = desk.write('note', { text: 'stands in' });
-    const kind = { ...note, id: note.id.replace(/.$/, '1'), n: 3, kind: 'part-marked' };
+    const kind = { ...note, id: note.id.replace(/.$/, '1'), n: 3, kind: 'part-photographed' };
     const version = { ...note, id: note.id.replace(/.$/, '2'), n: 4, v: 2, body: { lines: ['new'] } };
     const book = folded([...desk.entries, kind, version]);
     expect(book.unknown).toEqual([kind, version]);
@@ -127,7 +127,7 @@ describe('what the program does not know or have', () => {
   it('keeps an unknown kind that is struck', () => {
     const desk = new Desk('a');
     const note = desk.write('note', { text: 'stands in' });
-    const newer = { ...note, kind: 'part-marked' };
+    const newer = { ...note, kind: 'part-photographed' };
     desk.entries = [newer];
     desk.strike(newer);
     expect(folded(desk.entries)).toMatchObject({ unknown: [newer], struck: new Set([newer.id]) });

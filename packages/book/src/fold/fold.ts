@@ -1,6 +1,7 @@
 import type { Body, Kind } from '../ledger/bodies.ts';
 import { bodyOf, type Entry, isKnown } from '../ledger/entry.ts';
 import { chainFaults, inOrder, merged } from '../ledger/ledger.ts';
+import { placeText } from '../sheet/places.ts';
 import type { SpecSheet } from '../sheet/sheet.ts';
 import { amendedCharacteristics, type SheetReader } from './amendments.ts';
 import type { Book, CoverOnRecord, Standing, Written } from './book.ts';
@@ -143,6 +144,12 @@ export function foldedBook(
     studies: standings.all('repeat-study'),
     parts,
     positions,
+    marks: standings.byKey('part-marked', (body) => body.part),
+    cleanings: standings.byKey('part-cleaned', (body) => body.state),
+    openings: [...standings.all('opening-blocked'), ...standings.all('opening-cleared')].sort((a, b) =>
+      inOrder(a.entry, b.entry),
+    ),
+    joints: standings.byKey('joint-state', (body) => `${body.joint}@${placeText(body.place ?? {})}`),
     readings,
     sights: onRecord('seen').map((w) => ({ ...w, standing: standingOf(w, undefined) })),
     gaugeReadings: standings.all('gauge-reading'),

@@ -183,6 +183,52 @@ export const BODIES = {
     condition: z.enum(['machined', 'used']).default('machined'),
     size: z.string().max(60).optional(),
     by: z.string().max(200).optional(),
+    blasted: z.literal(true).optional().describe('grit may be in every passage'),
+  }),
+  'part-marked': z.strictObject({
+    part: id,
+    mark: z.string().max(200).optional().describe('what is stamped, scratched or tied to it'),
+    home: id.optional().describe('the position it belongs in and nowhere else'),
+    partners: z.array(id).max(20).optional().describe('parts it was made or run in with'),
+    way: z.string().max(200).optional().describe('which way round it must stand'),
+    note: prose.optional(),
+  }),
+  'part-cleaned': z.strictObject({
+    part: id,
+    state: entryId.describe('the part-entered or part-reworked entry of the state that was cleaned'),
+    opened: z.boolean().describe('every plug and passage opened'),
+    washed: z.boolean(),
+    blown: z.boolean(),
+    seen_through: z.boolean().describe('light seen through every passage'),
+    note: prose.optional(),
+  }),
+  'opening-blocked': z.strictObject({
+    opening: id,
+    name: z.string().max(200).optional(),
+    by: z.enum(['plug', 'tape', 'rag', 'cap', 'other']),
+    count: z.int().positive().max(1000).default(1),
+    note: prose.optional(),
+  }),
+  'opening-cleared': z.strictObject({
+    opening: id,
+    name: z.string().max(200).optional(),
+    by: z.enum(['plug', 'tape', 'rag', 'cap', 'other']),
+    count: z.int().positive().max(1000).default(1),
+    note: prose.optional(),
+  }),
+  'joint-state': z.strictObject({
+    joint: id.describe('a fastener of the sheet, or any joint'),
+    name: z.string().max(200).optional(),
+    place: place.optional(),
+    state: z.enum(['loose', 'dry', 'finger-tight', 'curing', 'tight', 'cured']),
+    started: z.iso
+      .datetime()
+      .optional()
+      .describe('when the sealant went on; the clock of the entry when absent'),
+    cures_after: said.optional().describe('such as "24 h", from the start'),
+    close_within: said.optional().describe('such as "10 min": the open time of a sealant'),
+    product: z.string().max(200).optional(),
+    note: prose.optional(),
   }),
   reading: z
     .strictObject({

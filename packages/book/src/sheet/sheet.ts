@@ -137,6 +137,7 @@ const coverSchema = z.strictObject({
   hides: z.strictObject({
     characteristics: z.array(z.string()).default([]).describe('ids, or `crank.*` for all that begin so'),
     fasteners: z.array(z.string()).default([]),
+    openings: z.array(z.string()).optional().describe('ids of openings that must be as they belong'),
   }),
   caution: prose.optional(),
 });
@@ -270,6 +271,10 @@ export const sheetSchema = z
     characteristics: z.array(characteristicSchema),
     fasteners: z.array(fastenerSchema).default([]),
     covers: z.array(coverSchema).default([]),
+    openings: z
+      .array(z.strictObject({ id, name: z.string().min(1).max(200), note: prose.optional() }))
+      .optional()
+      .describe('holes whose plugs, tape and rags are counted in and out'),
     oil: z
       .strictObject({
         grades: z.record(z.string(), z.strictObject({ name: z.string(), kv40: quantity, kv100: quantity })),

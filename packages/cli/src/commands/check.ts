@@ -49,7 +49,12 @@ export const registerCheck: Register = (program, run) => {
             message:
               'The job’s spec sheet is not here, so nothing can be judged. Import it with the job, or adopt one with "fettle spec JOB --from FILE".',
           });
-        const assessed = assessment(book, said.asFound ? asFound(book) : asFittedNow(book), CATALOGUE);
+        const assessed = assessment(
+          book,
+          said.asFound ? asFound(book) : asFittedNow(book),
+          CATALOGUE,
+          context.io.now(),
+        );
         return ok(reply(book, assessed, said));
       }),
     );

@@ -34,12 +34,13 @@ Examples:
     .action((job: string, cover: string | undefined, said: Said) =>
       run(async (context) => {
         const bench = await context.bench(job);
-        return bench.ok ? asked(bench.value, cover, said) : bench;
+        return bench.ok ? asked(bench.value, cover, said, context.io.now()) : bench;
       }),
     );
 };
 
-const gates = (book: Book): readonly Gate[] => assessment(book, asFittedNow(book), CATALOGUE).gates;
+const gates = (book: Book, now: number): readonly Gate[] =>
+  assessment(book, asFittedNow(book), CATALOGUE, now).gates;
 
 const issue = (code: string, got: string, wanted: string, message: string): Issue => ({
   code,
@@ -49,8 +50,13 @@ const issue = (code: string, got: string, wanted: string, message: string): Issu
   message,
 });
 
-async function asked(bench: Bench, cover: string | undefined, said: Said): Promise<Outcome<Reply>> {
-  const all = gates(bench.book());
+async function asked(
+  bench: Bench,
+  cover: string | undefined,
+  said: Said,
+  now: number,
+): Promise<Outcome<Reply>> {
+  const all = gates(bench.book(), now);
   const moves = [said.close, said.open, said.pass].filter(Boolean).length;
   if (cover === undefined) {
     if (moves > 0)

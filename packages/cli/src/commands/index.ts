@@ -11,8 +11,10 @@ import { registerFirstStart } from './first-start.ts';
 import { registerGate } from './gate.ts';
 import { registerGauge } from './gauge.ts';
 import { registerJobs } from './jobs.ts';
+import { registerClean, registerJoint, registerMark, registerOpening } from './keeping.ts';
 import { registerLog } from './log.ts';
 import { registerMatch } from './match.ts';
+import { registerMorning } from './morning.ts';
 import { registerNew } from './new.ts';
 import { registerNote } from './note.ts';
 import { registerOffer } from './offer.ts';
@@ -43,6 +45,10 @@ export const COMMANDS: readonly Register[] = [
   registerSpec,
   registerTools,
   registerParts,
+  registerMark,
+  registerClean,
+  registerOpening,
+  registerJoint,
   registerRead,
   registerSay,
   registerSeen,
@@ -67,6 +73,7 @@ export const COMMANDS: readonly Register[] = [
   registerPrime,
   registerFirstStart,
   registerGate,
+  registerMorning,
   registerStrike,
   registerLog,
   registerPrinted,

@@ -13,6 +13,8 @@ function gist({ body }: Entry): string {
     'position',
     'fastener',
     'cover',
+    'opening',
+    'joint',
     'offer',
     'entry',
     'item',
@@ -32,6 +34,10 @@ function gist({ body }: Entry): string {
     'decision',
     'read',
     'add',
+    'state',
+    'by',
+    'mark',
+    'home',
     'why',
   ].flatMap((key) =>
     typeof body[key] === 'string'

@@ -29,6 +29,9 @@ function saying(book: Book, entry: Entry, pages: ReadonlyMap<string, string>): s
     if (key === 'set_in') return [`set in ${String(value)}`];
     if (key === 'readings' && entry.kind === 'repeat-study')
       return [(value as readonly { value: string }[]).map((one) => one.value).join(', ')];
+    if (['opened', 'washed', 'blown', 'seen_through', 'drags', 'blasted'].includes(key))
+      return [`${value === true ? '' : 'not '}${key.replace('_', ' ')}`];
+    if (key === 'count') return [String(value)];
     if (key === 'good') return [value === true ? 'good' : 'not good'];
     if (key === 'position') return [`at ${String(value)}`];
     if (key === 'part' && value === null) return ['taken out'];

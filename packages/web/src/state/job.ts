@@ -26,7 +26,8 @@ export const ready = signal(false);
 export const sending = signal<Sending | undefined>(undefined);
 
 const folded = (): Book => foldedBook(ledger.value, sheets.value, heavy.value.readSheet);
-const judged = (now: Book): Assessment => assessment(now, asFittedNow(now), heavy.value.catalogue);
+const judged = (now: Book): Assessment =>
+  assessment(now, asFittedNow(now), heavy.value.catalogue, Date.now());
 
 /** Until the checks are loaded, an amendment that they would refuse must not stop the page: it shows no job yet. */
 function orNothingYet<T>(worked: () => T, nothing: () => T): T {

@@ -71,6 +71,20 @@ export function entryWords(book: Book, entry: Entry): string {
       ];
       return `${name}: ${what}${why ? `. ${short(why)}` : ''}`;
     }
+    case 'part-marked':
+    case 'part-cleaned': {
+      const { part } = entry.body as { part: string };
+      return `${book.parts.get(part)?.name ?? part}: ${entry.kind === 'part-marked' ? 'marked' : 'cleaned'}`;
+    }
+    case 'opening-blocked':
+    case 'opening-cleared': {
+      const { opening, by, count } = entry.body as { opening: string; by: string; count?: number };
+      return `${opening}: ${count ?? 1} ${by} ${entry.kind === 'opening-blocked' ? 'in' : 'out'}`;
+    }
+    case 'joint-state': {
+      const { joint, state } = entry.body as { joint: string; state: string };
+      return `${joint}: ${state}`;
+    }
     case 'disposition': {
       const body = bodyOf(entry as Entry & { kind: 'disposition' });
       return `${book.parts.get(body.part)?.name ?? body.part}: ${body.decision}. ${short(body.why)}`;

@@ -1,0 +1,16 @@
+/** Why a cover must not go on. `about` names what to look up. */
+export interface Reason {
+  readonly code:
+    | 'reading/missing'
+    | 'verdict/out'
+    | 'verdict/cannot-tell'
+    | 'torque/not-logged'
+    | 'torque/refused'
+    | 'ledger/conflict'
+    | 'opening/count'
+    | 'part/astray'
+    | 'cleaning/not-proven'
+    | 'joint/open';
+  readonly about: string;
+  readonly message: string;
+}
