@@ -61,6 +61,8 @@ export { envelopeSchema } from './ledger/envelope.ts';
 export * from './ledger/ledger.ts';
 export { readEntry } from './ledger/read-entry.ts';
 export * from './ledger/writing.ts';
+export { type JobCard, jobCards } from './maps/job-cards.ts';
+export { type JobMap, jobMaps, type PlaceCell } from './maps/job-maps.ts';
 export { type JobMatching, jobMatching, type Placing, sameOrder } from './matching/job-matching.ts';
 export { movablesOf } from './matching/movable.ts';
 export {
@@ -126,6 +128,7 @@ export * as chestWords from './words/chest.ts';
 export { circuitCautionWords } from './words/circuit-cautions.ts';
 export * as decidingWords from './words/deciding.ts';
 export { FILM_GROUNDS } from './words/film-grounds.ts';
+export * as mapWords from './words/maps.ts';
 export * as matchingWords from './words/matching.ts';
 export * as moneyWords from './words/money.ts';
 export { morningSections } from './words/morning.ts';

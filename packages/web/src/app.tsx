@@ -9,6 +9,7 @@ import { theme } from './state/desk.ts';
 import { book, job, openJob, ready } from './state/job.ts';
 
 const LAZY = {
+  maps: () => import('./places/maps/maps.tsx').then(({ Maps }) => Maps),
   decide: () => import('./places/decide/decide.tsx').then(({ Decide }) => Decide),
   oil: () => import('./places/oil/oil.tsx').then(({ Oil }) => Oil),
   covers: () => import('./places/covers/covers.tsx').then(({ Covers }) => Covers),

@@ -13,6 +13,7 @@ import { registerGauge } from './gauge.ts';
 import { registerJobs } from './jobs.ts';
 import { registerClean, registerJoint, registerMark, registerOpening } from './keeping.ts';
 import { registerLog } from './log.ts';
+import { registerMap } from './map.ts';
 import { registerMatch } from './match.ts';
 import { registerMorning } from './morning.ts';
 import { registerNew } from './new.ts';
@@ -66,6 +67,7 @@ export const COMMANDS: readonly Register[] = [
   registerNote,
   registerCheck,
   registerWhy,
+  registerMap,
   registerOil,
   registerFilm,
   registerDiagnose,

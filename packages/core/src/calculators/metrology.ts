@@ -3,6 +3,7 @@ import { COMBINE_UNCERTAINTY } from './combine-uncertainty.ts';
 import { FEELER } from './feeler.ts';
 import { LENGTH_AT_20 } from './length-at-20.ts';
 import { MATCH } from './match.ts';
+import { PLANE_FORM } from './plane-form.ts';
 import { READING_VERDICT } from './reading-verdict.ts';
 import { ROUND_FORM } from './round-form.ts';
 import { STACK } from './stack.ts';
@@ -13,6 +14,7 @@ export const METROLOGY_CALCULATORS: readonly Calculator[] = [
   COMBINE_UNCERTAINTY,
   LENGTH_AT_20,
   ROUND_FORM,
+  PLANE_FORM,
   MATCH,
   STACK,
 ];

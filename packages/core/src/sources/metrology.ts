@@ -120,6 +120,12 @@ export const METROLOGY_SOURCES: Sources = {
     where: 'geometric fit, circle example',
     checked: 'memory-certain; all printed digits of the example reproduced',
   },
+  'iso-1101': {
+    title: 'Geometrical tolerancing: form, orientation, location and run-out',
+    edition: 'ISO 1101:2017',
+    where: 'flatness: the zone between two parallel planes',
+    checked: 'memory-certain',
+  },
   'iso-12181': {
     title: 'Roundness: vocabulary and specification operators',
     edition: 'ISO 12181-1 and -2:2011',

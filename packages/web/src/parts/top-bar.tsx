@@ -5,6 +5,7 @@ import { book, job, sending } from '../state/job.ts';
 export const PLACES: readonly { readonly place: PlaceName; readonly name: string; readonly says: string }[] =
   [
     { place: 'bench', name: 'Bench', says: 'What is next' },
+    { place: 'maps', name: 'Maps', says: 'Where each part is worn' },
     { place: 'decide', name: 'Decide', says: 'Sizes, partners, machining, buying' },
     { place: 'oil', name: 'Oil', says: 'The pressure these clearances would give' },
     { place: 'covers', name: 'Covers', says: 'What each is about to hide' },
