@@ -69,7 +69,7 @@ function layout(axes: readonly string[]): { strip?: string; row: string; column:
 }
 
 /** As new: the target or the middle of the limits for new parts; nothing at all where they are an upper one alone. */
-export function meantNew(characteristic: Characteristic, size?: string): number | undefined {
+function meantNew(characteristic: Characteristic, size?: string): number | undefined {
   const { lower, upper, target } = limitsOf(characteristic, 'new', size) ?? {};
   if (target !== undefined) return target;
   if (lower === undefined) return upper === undefined ? undefined : 0;
