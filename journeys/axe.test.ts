@@ -45,7 +45,7 @@ const PLACES: readonly PlaceShown[] = [
   },
   { name: 'something seen', hash: 'at/pump.mount-stud', there: '#what-it-says', first: again },
   { name: 'oil', hash: 'oil', there: 'main svg' },
-  { name: 'the maps', hash: 'maps', there: 'main .map' },
+  { name: 'the maps', hash: 'maps', there: 'main .map-folds summary' },
   { name: 'the covers', hash: 'covers', there: 'main svg' },
   { name: 'one cover', hash: 'covers/pump-cover', there: 'main svg' },
   { name: 'limits', hash: 'sheet/limits', there: 'main.sheet h2' },

@@ -61,8 +61,12 @@ export { envelopeSchema } from './ledger/envelope.ts';
 export * from './ledger/ledger.ts';
 export { readEntry } from './ledger/read-entry.ts';
 export * from './ledger/writing.ts';
-export { type JobCard, jobCards } from './maps/job-cards.ts';
-export { type JobMap, jobMaps, type PlaceCell } from './maps/job-maps.ts';
+export { allMaps, mapsShowing, measuredOf } from './maps/all-maps.ts';
+export type { JobCard } from './maps/job-cards.ts';
+export type { JobFace } from './maps/job-faces.ts';
+export { type JobMap, jobMap, type PlaceCell } from './maps/job-maps.ts';
+export type { JobSpring } from './maps/job-springs.ts';
+export * as mapPictures from './maps/map-pictures.ts';
 export { type JobMatching, jobMatching, type Placing, sameOrder } from './matching/job-matching.ts';
 export { movablesOf } from './matching/movable.ts';
 export {

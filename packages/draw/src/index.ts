@@ -10,7 +10,9 @@ export { type ClosingCover, type ClosingLine, closingLineSvg } from './closing-l
 export { type CoverMark, closingLineText } from './closing-line-text.ts';
 export { type CostChart, type CostPoint, costFrontierSvg } from './cost-frontier.ts';
 export { type CostMark, costFrontierText } from './cost-frontier-text.ts';
+export { type FaceMap, type FaceMapSpot, faceMapSvg } from './face-map.ts';
 export { type FlowChart, type FlowPart, flowBarsSvg } from './flow-bars.ts';
+export { type GrooveRing, grooveRingSvg } from './groove-ring.ts';
 export { type Leaf, type LeafLadder, leafLadderSvg } from './leaf-ladder.ts';
 export { type LimitRail, limitRailSvg } from './limit-rail.ts';
 export { limitRailText, type Rail } from './limit-rail-text.ts';
@@ -24,6 +26,7 @@ export { type PressureStair, pressureStairSvg, type StairTread } from './pressur
 export { pressureStairText } from './pressure-stair-text.ts';
 export type { RailBlock, RailPost, RailSet } from './rail-scale.ts';
 export { type RepairChart, type RepairFigure, repairBarsSvg } from './repair-bars.ts';
+export { type SpringLine, springLineSvg } from './spring-line.ts';
 export type { Picture, Profile } from './svg/picture.ts';
 export { type TimeChart, timeLineSvg } from './time-line.ts';
 export { timeLineText } from './time-line-text.ts';

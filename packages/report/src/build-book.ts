@@ -7,7 +7,7 @@ import { decidingPages } from './data/deciding.ts';
 import { decisionPages, orderPages, partPages } from './data/decisions.ts';
 import { gaugePages, instrumentPages } from './data/instruments.ts';
 import { ledgerLines, notePages } from './data/ledger-lines.ts';
-import { mapPages } from './data/maps.ts';
+import { cardPages, mapPages } from './data/maps.ts';
 import { type Photograph, photographPages } from './data/photographs.ts';
 import { predictionOf } from './data/prediction.ts';
 import { hotIdle, pressurePages } from './data/pressure.ts';
@@ -34,6 +34,7 @@ export function buildBookData(book: Book, printing: Printing, photos: readonly P
     parts: partPages(book),
     record: recordPages(book, judgements, pages),
     maps: mapPages(book, judgements),
+    cards: cardPages(book, judgements),
     covers: coverPages(book, gates),
     pressure: pressurePages(book, assessed, prediction),
     gauge: gaugePages(book),

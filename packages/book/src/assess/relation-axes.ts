@@ -38,8 +38,11 @@ export function axesOf(book: Book, relation: Relation): Axes {
     return inner;
   }
   return shared(
-    Object.values(relation.calculator.inputs).flatMap((input) =>
-      'of' in input ? [axesOf(book, input.of)] : [],
-    ),
+    Object.values(relation.calculator.inputs).flatMap((input) => {
+      if (!('of' in input)) return [];
+      const axes = axesOf(book, input.of);
+      if (input.over !== undefined) axes.delete(input.over);
+      return [axes];
+    }),
   );
 }

@@ -1,10 +1,17 @@
-import { answered, type Calculator, parseQuantity, type QuantityKind } from '@fettle/core';
+import {
+  answered,
+  type Calculator,
+  linear,
+  parseQuantity,
+  type QuantityKind,
+  type Uncertain,
+} from '@fettle/core';
 import type { Book } from '../fold/book.ts';
 import { type Place, placeAlong } from '../sheet/places.ts';
-import type { Relation } from '../sheet/relation.ts';
+import type { CalculatorInput, Relation } from '../sheet/relation.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import { type Known, NOTHING, type Reckoned, together } from './known.ts';
-import { functionOf, interval, linearOf, valued } from './operand.ts';
+import { functionOf, interval, linearOf, MISSING, valued } from './operand.ts';
 import { reducedOperand } from './reduced-operand.ts';
 import { axesOf } from './relation-axes.ts';
 import { narrowed } from './verdict.ts';
@@ -111,7 +118,7 @@ export class Relations {
   private calculated(
     call: {
       name: string;
-      inputs: Record<string, { of: Relation } | { is: string }>;
+      inputs: Record<string, CalculatorInput>;
       output: string;
     },
     place: Place,
@@ -122,6 +129,9 @@ export class Relations {
     const fixed: Record<string, string> = {};
     const moving: { key: string; reckoned: Reckoned }[] = [];
     for (const [key, input] of Object.entries(call.inputs)) {
+      // A list is the whole of such a calculator's input: the sheet's check has seen to it.
+      if ('of' in input && input.over !== undefined)
+        return this.overSpots(calculator, key, { of: input.of, over: input.over }, call.output, place);
       if ('of' in input) moving.push({ key, reckoned: this.at(input.of, place) });
       else fixed[key] = input.is;
     }
@@ -138,6 +148,41 @@ export class Relations {
       moving.map(({ reckoned }) => reckoned),
       operand,
     );
+  }
+
+  /** What is read all over a face, put to a calculator that says how its answer moves with each reading. */
+  private overSpots(
+    calculator: Calculator,
+    key: string,
+    { of, over }: { readonly of: Relation; readonly over: string },
+    output: string,
+    place: Place,
+  ): Reckoned {
+    const { book } = this.source;
+    const spots = book.sheet?.spots?.[over] ?? {};
+    const values = axesOf(book, of).get(over) ?? [];
+    const read = values.map((value) => ({
+      spot: spots[value],
+      reckoned: this.at(of, { ...place, [over]: value }),
+    }));
+    const points = read.flatMap(({ spot, reckoned: { operand } }) =>
+      spot && operand.kind === 'value' ? [{ spot, q: operand.q }] : [],
+    );
+    const answer = answered(
+      calculator,
+      { [key]: points.map(({ spot: [x, y], q }) => [x, y, q.value]) },
+      { bareNumbersAreSi: true },
+    );
+    const rests = read.map(({ reckoned }) => reckoned);
+    if (!('results' in answer)) return together(rests, MISSING);
+    const value = Number(answer.results[output]?.value);
+    const weights = answer.results.weights?.value as readonly number[];
+    const moved = linear(points.map(({ q }, i) => ({ factor: weights[i]!, of: q })));
+    // What cancels leaves what the arithmetic rounds: no cause of doubt.
+    const most = Math.max(0, ...moved.terms.map(({ u }) => Math.abs(u)));
+    const found: Uncertain = { value, terms: moved.terms.filter(({ u }) => Math.abs(u) > 1e-12 * most) };
+    // Spots not read yet can only add to it.
+    return together(rests, points.length === values.length ? valued(found) : interval(found, undefined));
   }
 }
 

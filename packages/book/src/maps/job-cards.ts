@@ -1,6 +1,7 @@
 import type { Assessed } from '../assess/assessment.ts';
 import type { Book } from '../fold/book.ts';
 import { axisValues } from '../sheet/places.ts';
+import { characteristicsIn } from '../sheet/relation.ts';
 import type { Characteristic, SpecSheet } from '../sheet/sheet.ts';
 import { cellsOf, figureOf, type PlaceCell } from './job-maps.ts';
 
@@ -12,6 +13,8 @@ export interface CardColumn {
   readonly mean?: number;
   /** ∛ of the mean cube: the even gap that leaks as these do. For depths round a face. */
   readonly meanCube?: number;
+  /** What depths round a face are added into, by the sheet's own relations. */
+  readonly into?: readonly { readonly characteristic: Characteristic; readonly judgement: Assessed }[];
 }
 
 /** Everything that is read once at each of the same things: lobes, valves, points of a groove. */
@@ -22,7 +25,7 @@ export interface JobCard {
 }
 
 /** Points of one worn face leak side by side, each with the cube of its depth. */
-const POINTS = 'point';
+export const POINTS = 'point';
 
 /** A card for every axis along which something is read; loads of springs and clearances of valves on one card. */
 export function jobCards(book: Book, judgements: readonly Assessed[]): JobCard[] {
@@ -35,8 +38,18 @@ export function jobCards(book: Book, judgements: readonly Assessed[]): JobCard[]
         const figures = [...cells.values()].flatMap((cell) => figureOf(cell) ?? []);
         const mean = (of: (value: number) => number): number =>
           figures.reduce((sum, value) => sum + of(value), 0) / figures.length;
+        const into =
+          axis === POINTS && characteristic.kind === 'length'
+            ? judgements.filter(
+                ({ characteristic: { relation } }) =>
+                  relation !== undefined && characteristicsIn(relation).includes(characteristic.id),
+              )
+            : [];
         return {
           characteristic,
+          ...(into.length > 0 && {
+            into: into.map((judgement) => ({ characteristic: judgement.characteristic, judgement })),
+          }),
           cells: (sheet.axes[axis] ?? []).map((value) => cells.get(value)),
           ...(figures.length > 1 && { mean: mean((value) => value) }),
           ...(figures.length > 1 &&

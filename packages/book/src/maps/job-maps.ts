@@ -2,6 +2,7 @@ import type { Assessed } from '../assess/assessment.ts';
 import type { Member } from '../assess/judgement.ts';
 import { limitsOf } from '../assess/limits.ts';
 import type { Operand } from '../assess/operand.ts';
+import type { Answer } from '../assess/verdict.ts';
 import type { Book } from '../fold/book.ts';
 import { axisValues, type Place, placesOf, placeText } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
@@ -14,7 +15,7 @@ export interface PlaceCell {
   readonly off?: number;
   /** 0 to 4, the darker the farther from as new. */
   readonly shade?: number;
-  readonly verdict?: string;
+  readonly verdict?: Answer;
   /** The place by which its part is judged. */
   readonly worst: boolean;
 }
@@ -50,6 +51,8 @@ export interface JobMap {
   /** The place farthest from as new. */
   readonly farthest?: PlaceCell;
   readonly measured: number;
+  /** Of them those with a number, not an interval. */
+  readonly valued: number;
   readonly places: number;
 }
 
@@ -68,12 +71,17 @@ function layout(axes: readonly string[]): { strip?: string; row: string; column:
   return { strip: others.find((axis) => axis !== row)!, row, column };
 }
 
-/** As new: the target or the middle of the limits for new parts; nothing at all where they are an upper one alone. */
+/**
+ * As new: the target or the middle of the limits for new parts, or their lower one alone. What has an upper limit only,
+ * as wear and taper have, would be nothing at all.
+ */
 function meantNew(characteristic: Characteristic, size?: string): number | undefined {
-  const { lower, upper, target } = limitsOf(characteristic, 'new', size) ?? {};
-  if (target !== undefined) return target;
-  if (lower === undefined) return upper === undefined ? undefined : 0;
-  return upper === undefined ? lower : (lower + upper) / 2;
+  const limits = limitsOf(characteristic, 'new', size) ?? limitsOf(characteristic, 'wear', size);
+  if (!limits) return undefined;
+  const { lower, upper, target } = limits;
+  if (upper !== undefined && lower === undefined) return target ?? 0;
+  if (characteristic.limits?.new === undefined) return undefined;
+  return target ?? (upper === undefined ? lower : (lower! + upper) / 2);
 }
 
 export const figureOf = (cell: PlaceCell | undefined): number | undefined =>
@@ -172,7 +180,10 @@ function mapOf(book: Book, characteristic: Characteristic, judgements: readonly 
   const farthest = all
     .filter(({ off }) => off !== undefined)
     .sort((a, b) => Math.abs(b.off!) - Math.abs(a.off!))[0];
-  const meant = meantNew(characteristic);
+  const size = judgements
+    .filter((one) => one.characteristic.id === characteristic.id)
+    .flatMap(({ states }) => states.map((state) => state.size ?? ''))[0];
+  const meant = meantNew(characteristic, size === '' ? undefined : size);
   return [
     {
       characteristic,
@@ -183,10 +194,18 @@ function mapOf(book: Book, characteristic: Characteristic, judgements: readonly 
       ...(meant !== undefined && { meant }),
       ...(farthest && { farthest }),
       measured: all.filter(({ operand }) => operand).length,
+      valued: all.filter((cell) => figureOf(cell) !== undefined).length,
       places: all.length,
     },
   ];
 }
+
+/** One characteristic unrolled; undefined where it is not read over two or three axes. */
+export const jobMap = (
+  book: Book,
+  characteristic: Characteristic,
+  judgements: readonly Assessed[],
+): JobMap | undefined => mapOf(book, characteristic, judgements)[0];
 
 /** Every characteristic read over two or three axes, unrolled, whether or not anything of it is measured yet. */
 export const jobMaps = (book: Book, judgements: readonly Assessed[]): JobMap[] =>

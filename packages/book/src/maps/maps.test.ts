@@ -70,7 +70,9 @@ it('taper and out of round are differences of sizes and name their two places', 
   // 3.5045 - 3.5015 along the thrust side; 3.5045 - 3.5025 at the top.
   expect(inUnit(taper!.value, 'in')).toBeCloseTo(0.003, 9);
   expect(inUnit(outOfRound!.value, 'in')).toBeCloseTo(0.002, 9);
-  expect(stripWords(map!.strips[0]!, map!.characteristic)).toContain('cylinder 1, thrust, bottom');
+  expect(stripWords(map!, map!.strips[0]!)).toBe(
+    'taper 0.0030 in (top less bottom, thrust); out of round 0.0020 in (thrust less axial, top)',
+  );
   // 3.5045 less the middle of 3.5000 and 3.5010.
   expect(inUnit(map!.farthest!.off!, 'in')).toBeCloseTo(0.004, 9);
   expect(mapBlock(map!).table!.rows[1]!.at(-1)).toBe('[ ]');

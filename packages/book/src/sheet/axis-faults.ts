@@ -44,6 +44,34 @@ export function axisFaults(sheet: SpecSheet, faults: Faults): void {
   }
 }
 
+/** Spots belong to an axis of the sheet and to its values, and are lengths. */
+export function spotFaults(sheet: SpecSheet, faults: Faults): void {
+  for (const [axis, spots] of Object.entries(sheet.spots ?? {})) {
+    const values = Object.hasOwn(sheet.axes, axis) ? sheet.axes[axis] : undefined;
+    if (!values)
+      faults.add(
+        'unknown-axis',
+        ['spots', axis],
+        axis,
+        listed(Object.keys(sheet.axes)),
+        `There are spots for the axis "${axis}", which the sheet does not have. Add it to axes, or name one of ${listed(Object.keys(sheet.axes))}.`,
+      );
+    for (const [value, spot] of Object.entries(spots)) {
+      const path = ['spots', axis, value];
+      if (values && !values.includes(value))
+        faults.add(
+          'unknown-value',
+          path,
+          value,
+          listed(values),
+          `There is a spot for ${axis} "${value}", which is none of its values (${listed(values)}). Correct one or the other.`,
+        );
+      for (const [i, along] of spot.entries())
+        faults.quantity(along, 'length', [...path, i], `Spot ${value} of ${axis}`);
+    }
+  }
+}
+
 /** Axes that a list of places names: known, and each once. */
 export function placesFaults(
   sheet: SpecSheet,

@@ -21,6 +21,7 @@ export function limitFaults(c: Characteristic, index: number, faults: Faults): v
     for (const [i, size] of (c.sizes ?? []).entries())
       faults.quantity(size.shift, c.kind, [...path, 'sizes', i, 'shift'], `${c.id}, size ${size.name}`);
   }
+  springFaults(c, path, faults);
   const names = (c.sizes ?? []).map((size) => size.name);
   for (const [i, name] of names.entries())
     if (names.indexOf(name) !== i)
@@ -32,6 +33,22 @@ export function limitFaults(c: Characteristic, index: number, faults: Faults): v
         `${c.id} has the size "${name}" twice. Rename or remove one.`,
       );
   faults.quantity(c.expansion, 'expansion', [...path, 'expansion'], `${c.id}, expansion`);
+}
+
+/** A load of a spring is taken at a length; its free and solid lengths are lengths themselves. */
+function springFaults(c: Characteristic, path: Path, faults: Faults): void {
+  const { spring_length: at } = c;
+  if (at === undefined) return;
+  const kind = at === 'free' || at === 'solid' ? 'length' : 'force';
+  if (kind === 'force') faults.quantity(at, 'length', [...path, 'spring_length'], `${c.id}, spring length`);
+  if (c.kind !== kind)
+    faults.add(
+      'spring-kind',
+      [...path, 'spring_length'],
+      `${at}, of a ${c.kind}`,
+      `a ${kind}`,
+      `${c.id} is a ${c.kind}, but a spring_length "${at}" belongs to a ${kind}: "free" and "solid" to lengths, a length to the load taken at it. Correct one.`,
+    );
 }
 
 function seenFaults(c: Characteristic, path: Path, faults: Faults): void {

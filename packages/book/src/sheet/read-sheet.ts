@@ -1,6 +1,6 @@
 import { CATALOGUE, failed, type Outcome, ok, unitNamed } from '@fettle/core';
 import { issuesOf } from '../issues-of-zod.ts';
-import { axisFaults, characteristicPlaceFaults, positionFaults } from './axis-faults.ts';
+import { axisFaults, characteristicPlaceFaults, positionFaults, spotFaults } from './axis-faults.ts';
 import { coverFaults, documentFaults, fastenerFaults } from './cover-faults.ts';
 import { crankFaults } from './crank-faults.ts';
 import { cycleFaults } from './cycle-faults.ts';
@@ -61,6 +61,7 @@ function sheetFaults(sheet: SpecSheet): Faults {
     'characteristic',
   );
   axisFaults(sheet, faults);
+  spotFaults(sheet, faults);
   positionFaults(sheet, faults);
   // With places beyond counting, what rests on them cannot be looked at.
   if (faults.issues.some(({ code }) => code === 'sheet/too-many-places')) return faults;

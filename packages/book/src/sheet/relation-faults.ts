@@ -196,7 +196,14 @@ class RelationReader {
   #calculator({ name, inputs, output }: Calculation, path: Path): Given {
     const givens = new Map<string, Given>();
     for (const [key, input] of Object.entries(inputs))
-      if ('of' in input) givens.set(key, this.given(input.of, [...path, 'inputs', key, 'of']));
+      if ('of' in input) {
+        const at = [...path, 'inputs', key];
+        const given = this.given(input.of, [...at, 'of']);
+        givens.set(
+          key,
+          input.over === undefined ? given : this.#overSpots(given, input.over, [...at, 'over']),
+        );
+      }
     const axes = joined([...givens.values()]);
     const calculator = this.#calculators.get(name);
     if (!calculator) {
@@ -221,6 +228,7 @@ class RelationReader {
           `${name} takes no "${key}". It takes ${listed(Object.keys(calculator.input))}.`,
         );
       else if ('is' in input) this.#stated(field, input.is, [...at, 'is'], `${name}, ${key}`);
+      else if (input.over !== undefined) this.#points(calculator, key, output, at);
       else this.#derived(field, givens.get(key) ?? NOTHING, at, `${name}, ${key}`);
     }
     for (const [key, field] of Object.entries(calculator.input))
@@ -254,6 +262,51 @@ class RelationReader {
       kind: result && result.kind !== 'value' && result.kind !== 'alike' ? result.kind : undefined,
       axes,
     };
+  }
+
+  /** Along an axis every value of which has a spot, the axis is used up. */
+  #overSpots(given: Given, over: string, path: Path): Given {
+    if (given === NOTHING) return NOTHING;
+    const axes = new Map(given.axes);
+    const values = axes.get(over);
+    if (!values)
+      return this.#fault(
+        'unknown-axis',
+        path,
+        over,
+        listed(axes.keys()),
+        `the points are taken over the axis "${over}", which their input does not have (${listed(axes.keys())}). Name an axis of the input.`,
+      );
+    const lacking = values.filter((value) => !Object.hasOwn(this.#sheet.spots?.[over] ?? {}, value));
+    if (lacking.length > 0)
+      this.#fault(
+        'spot-missing',
+        path,
+        lacking.join(', '),
+        `a spot for every ${over}`,
+        `the points are taken over the axis "${over}", but the sheet does not say where ${listed(lacking)} lies. Add it to spots: along and across, from any corner.`,
+      );
+    axes.delete(over);
+    return { kind: given.kind, axes };
+  }
+
+  /** Only a calculator that takes nothing but points, and says how its answer moves with each, can be given them. */
+  #points(calculator: Calculator, key: string, output: string, path: Path): void {
+    const field = calculator.input[key];
+    const alone = Object.keys(calculator.input).length === 1;
+    if (
+      field?.type !== 'structure' ||
+      !alone ||
+      !Object.hasOwn(calculator.output, 'weights') ||
+      output !== 'flatness'
+    )
+      this.#fault(
+        'input-not-points',
+        path,
+        `${calculator.name}, ${output}`,
+        'plane-form, flatness',
+        `${calculator.name} does not work out ${output} from readings all over a face. Use the flatness of plane-form, or leave "over" out.`,
+      );
   }
 
   /** An input written down in the sheet. */

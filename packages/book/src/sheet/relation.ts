@@ -22,6 +22,9 @@ export interface Linear {
   constant?: string | undefined;
 }
 
+/** What a calculator is given: a characteristic, one along an axis with spots, or what the sheet says. */
+export type CalculatorInput = { of: Relation; over?: string | undefined } | { is: string };
+
 export type Relation =
   | string
   | z.infer<typeof characteristicReference>
@@ -29,7 +32,7 @@ export type Relation =
   | { reduce: { by: Reduction; over: string[]; of: Relation } }
   | { ratio: { of: Linear; by: Linear } }
   | {
-      calculator: { name: string; inputs: Record<string, { of: Relation } | { is: string }>; output: string };
+      calculator: { name: string; inputs: Record<string, CalculatorInput>; output: string };
     };
 
 const linear: z.ZodType<Linear> = z.lazy(() =>
@@ -54,7 +57,15 @@ export const relationSchema: z.ZodType<Relation> = z.lazy(() =>
         inputs: z.record(
           z.string(),
           z.union([
-            z.strictObject({ of: relationSchema }),
+            z.strictObject({
+              of: relationSchema,
+              over: z
+                .string()
+                .optional()
+                .describe(
+                  'an axis with spots: the points, each with its place on the face and what is read there',
+                ),
+            }),
             z.strictObject({ is: z.string().describe('a quantity, a word or a choice') }),
           ]),
         ),
@@ -63,6 +74,12 @@ export const relationSchema: z.ZodType<Relation> = z.lazy(() =>
     }),
   ]),
 );
+
+/** Whether it is reckoned from what is read all over a face: such a thing is no sum that stacks up. */
+export const isOverSpots = (relation: Relation | undefined): boolean =>
+  typeof relation === 'object' &&
+  'calculator' in relation &&
+  Object.values(relation.calculator.inputs).some((input) => 'of' in input && input.over !== undefined);
 
 /** The characteristics a relation rests on directly, each once, in the order met. */
 export function characteristicsIn(relation: Relation): string[] {

@@ -92,6 +92,11 @@ export const characteristicSchema = z.strictObject({
     .boolean()
     .optional()
     .describe('cannot be below zero, so an unread one still leaves a lower edge'),
+  spring_length: z
+    .string()
+    .max(30)
+    .optional()
+    .describe('of a spring: the length at which this load is taken; `free` or `solid` for a length itself'),
   expansion: quantity.optional().describe('mean linear expansion of the part, for readings away from 20 °C'),
   optional: z.boolean().optional().describe('not needed to close a cover'),
   caution: prose.optional().describe('what can hurt somebody while taking it'),
@@ -265,6 +270,10 @@ export const sheetSchema = z
       .record(z.string(), z.array(z.string().min(1).max(40)).min(1))
       .default({})
       .describe('names of places, in the order in which the bench goes through them'),
+    spots: z
+      .record(z.string(), z.record(z.string(), z.tuple([quantity, quantity])))
+      .optional()
+      .describe('where on its face each value of an axis lies: along and across, from any corner'),
     positions: z
       .array(z.strictObject({ id: idPattern, name: z.string(), places: z.array(z.string()).optional() }))
       .default([]),

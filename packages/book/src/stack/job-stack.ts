@@ -16,6 +16,7 @@ import type { Catalogue } from '../assess/relations.ts';
 import { asFittedNow } from '../assess/selection.ts';
 import type { Book } from '../fold/book.ts';
 import { isAt, type Place, placeAlong, placesOf, placeText } from '../sheet/places.ts';
+import { isOverSpots } from '../sheet/relation.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import type { Leaf, StackBy } from './leaves.ts';
 import { type RelationFunction, relationFunction } from './relation-function.ts';
@@ -77,7 +78,7 @@ const issue = (code: string, got: string, wanted: string, message: string): Issu
 /** A derived characteristic as a stack over its inputs: worst case, root-sum-square, drawn, and what to tighten. */
 export function jobStack(book: Book, asked: StackAsked, catalogue: Catalogue): Outcome<JobStack> {
   const characteristic = book.characteristics.get(asked.characteristic);
-  if (!characteristic?.relation || characteristic.kind === 'seen')
+  if (!characteristic?.relation || isOverSpots(characteristic.relation) || characteristic.kind === 'seen')
     return failed(
       issue(
         'no-relation',

@@ -3,7 +3,13 @@ import type { Reckoning } from '../assess/reckoning.ts';
 import { axesOf } from '../assess/relation-axes.ts';
 import type { Catalogue } from '../assess/relations.ts';
 import { type Place, placeAlong } from '../sheet/places.ts';
-import type { Linear, Reduction, Relation } from '../sheet/relation.ts';
+import {
+  type CalculatorInput,
+  isOverSpots,
+  type Linear,
+  type Reduction,
+  type Relation,
+} from '../sheet/relation.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import { constantOf } from './constant.ts';
 import { drawnLeaf, type Leaf, type LeafRule, measuredLeaf } from './leaves.ts';
@@ -112,11 +118,13 @@ class Writer {
   }
 
   private calculated(
-    call: { name: string; inputs: Record<string, { of: Relation } | { is: string }>; output: string },
+    call: { name: string; inputs: Record<string, CalculatorInput>; output: string },
     place: Place,
   ): Value {
     const calculator = this.catalogue.get(call.name);
     if (!calculator) return NOTHING;
+    // What is read all over a face has no limits of its own to stack up.
+    if (isOverSpots({ calculator: call })) return NOTHING;
     const moving = Object.entries(call.inputs).flatMap(([key, input]) =>
       'of' in input ? [{ key, value: this.of(input.of, place) }] : [],
     );

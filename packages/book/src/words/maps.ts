@@ -1,7 +1,9 @@
 import { limitsOf } from '../assess/limits.ts';
 import type { Operand } from '../assess/operand.ts';
 import type { CardColumn, JobCard } from '../maps/job-cards.ts';
+import type { JobFace } from '../maps/job-faces.ts';
 import type { JobMap, MapStrip, PlaceCell, Spread } from '../maps/job-maps.ts';
+import type { JobSpring, SpringReading } from '../maps/job-springs.ts';
 import type { Place } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import type { Block } from './block.ts';
@@ -23,7 +25,8 @@ export const placeWords = (place: Place): string =>
     .map(([axis, value]) => axisWords(axis, value))
     .join(', ');
 
-const VERDICTS: Readonly<Record<string, string>> = { in: 'in', out: 'out', 'cannot-tell': 'cannot tell' };
+/** In capitals: beside a figure, "in" would be read as inches. */
+const VERDICTS: Readonly<Record<string, string>> = { in: 'IN', out: 'OUT', 'cannot-tell': 'CANNOT TELL' };
 export const verdictWords = (verdict: string | undefined): string => VERDICTS[verdict ?? ''] ?? '';
 
 const operandBare = (characteristic: Characteristic, operand: Operand, unit: string | undefined): string =>
@@ -42,16 +45,33 @@ export const offWords = (c: Characteristic, cell: PlaceCell, unitOf = sheetUnit)
   return cell.off > 0 ? `+${text}` : text;
 };
 
-function spreadWords(c: Characteristic, word: string, spread: Spread, unitOf: UnitOf): string {
+/** `taper 0.0040 in (top less bottom, thrust)`: the axis that differs, then where else; the strip is said before it. */
+function spreadWords(
+  c: Characteristic,
+  word: string,
+  spread: Spread,
+  strip: string | undefined,
+  unitOf: UnitOf,
+): string {
   if (spread.value === 0) return `${word}: none seen`;
-  return `${word} ${shown(c, spread.value, unitOf(c))} (${placeWords(spread.greatest)} less ${placeWords(spread.least)})`;
+  const { greatest, least } = spread;
+  const shared = Object.entries(greatest).filter(([axis, value]) => axis !== strip && least[axis] === value);
+  const [of, less] = [greatest, least].map((place) =>
+    placeWords(Object.fromEntries(Object.entries(place).filter(([axis]) => greatest[axis] !== least[axis]))),
+  );
+  const where = shared.map(([axis, value]) => axisWords(axis, value));
+  return `${word} ${shown(c, spread.value, unitOf(c))} (${[`${of} less ${less}`, ...where].join(', ')})`;
 }
 
 /** What the strip's own figures come to: taper, out-of-round, and the places they are differences of. */
-export const stripWords = ({ taper, outOfRound }: MapStrip, c: Characteristic, unitOf = sheetUnit): string =>
+export const stripWords = (
+  { characteristic: c, strip }: JobMap,
+  { taper, outOfRound }: MapStrip,
+  unitOf = sheetUnit,
+): string =>
   [
-    ...(taper ? [spreadWords(c, 'taper', taper, unitOf)] : []),
-    ...(outOfRound ? [spreadWords(c, 'out of round', outOfRound, unitOf)] : []),
+    ...(taper ? [spreadWords(c, 'taper', taper, strip, unitOf)] : []),
+    ...(outOfRound ? [spreadWords(c, 'out of round', outOfRound, strip, unitOf)] : []),
   ].join('; ');
 
 /** What is to be known of a map first. */
@@ -100,7 +120,7 @@ export function mapBlock(map: JobMap, unitOf = sheetUnit): Block {
     lines: [
       ...mapLines(map, unitOf),
       ...strips.flatMap((one) => {
-        const said = stripWords(one, c, unitOf);
+        const said = stripWords(map, one, unitOf);
         return said === ''
           ? []
           : [`${strip === undefined ? '' : `${axisWords(strip, one.value ?? '')}: `}${said}.`];
@@ -124,11 +144,20 @@ export function mapBlock(map: JobMap, unitOf = sheetUnit): Block {
   };
 }
 
+const SPRING_NOTE =
+  'Free length alone does not judge a spring: its load at the fitted height does. One that lost load is replaced, never stretched.';
+
 /** Whether a card shows loads of springs. */
 const hasLoads = ({ columns }: JobCard): boolean =>
   columns.some(({ characteristic }) => characteristic.kind === 'force');
 
-export const cardTitle = ({ axis }: JobCard): string => `By ${axis}`;
+/** Two names still fit on a line. */
+export const cardTitle = ({ axis, columns }: JobCard): string =>
+  columns.length > 2 ? `By ${axis}` : columns.map(({ characteristic: { name } }) => name).join(' · ');
+
+const LONG_NAMES: Readonly<Record<string, string>> = { in: 'inches', thou: 'thousandths of an inch' };
+/** Units whose sign does not read well in a sentence, written out. */
+export const unitInWords = (unit: string): string => LONG_NAMES[unit] ?? unit;
 
 /** `max 0.0010 in as new; max 0.0020 in worn`, or that there is none. */
 export function columnLimits({ characteristic: c }: CardColumn, unitOf = sheetUnit): string {
@@ -156,12 +185,7 @@ export function columnWords(
   ].join('; ');
 }
 
-export const cardNotes = (card: JobCard): string[] =>
-  hasLoads(card)
-    ? [
-        'Free length alone does not judge a spring: its load at the fitted height does. One that lost load is replaced, never stretched.',
-      ]
-    : [];
+export const cardNotes = (card: JobCard): string[] => (hasLoads(card) ? [SPRING_NOTE] : []);
 
 export function cardBlock(card: JobCard, unitOf = sheetUnit): Block {
   const { axis, rows, columns } = card;
@@ -172,10 +196,10 @@ export function cardBlock(card: JobCard, unitOf = sheetUnit): Block {
       return `${column.characteristic.name}: ${columnLimits(column, unitOf)}${said === '' ? '' : `; ${said}`}.`;
     }),
     table: {
-      head: [axis, ...columns.map(({ characteristic }) => characteristic.name)],
-      rows: rows.map((value, r) => [
-        value,
-        ...columns.map(({ characteristic, cells }) => {
+      head: [axis, ...rows],
+      rows: columns.map(({ characteristic, cells }) => [
+        characteristic.name,
+        ...rows.map((_, r) => {
           const cell = cells[r];
           if (!cell) return '';
           if (!cell.operand) return '[ ]';
@@ -185,4 +209,162 @@ export function cardBlock(card: JobCard, unitOf = sheetUnit): Block {
     },
     notes: ['[ ] is not measured yet; an empty place is not on the sheet.', ...cardNotes(card)],
   };
+}
+
+/** `Head, left`: what is probed, and which of several. */
+export const faceTitle = ({ characteristic: { line, name }, place }: JobFace): string =>
+  [
+    line === undefined ? name : `${line} ${name}`,
+    ...(Object.keys(place).length > 0 ? [placeWords(place)] : []),
+  ].join(', ');
+
+/** The spots on which the upper or the lower plane rests: `pan-screw 10, 16`. */
+function heldBy({ spots, axis }: JobFace, side: 'high' | 'low'): string {
+  const values = spots.filter(({ holds }) => holds === side).map(({ value }) => value);
+  return values.every((value) => /^\d+$/.test(value)) ? `${axis} ${values.join(', ')}` : values.join(', ');
+}
+
+/** Two sides of 95 %: what lies beyond a limit by this many standard uncertainties is out, or in. */
+const GUARD = 1.645;
+/** U is two standard uncertainties. */
+const COVERAGE = 2;
+
+/** How flat the face is, what that hangs on, how it is judged; before it is probed, what probing would decide. */
+export function faceLines(face: JobFace, unitOf = sheetUnit): string[] {
+  const { characteristic: c, spots, measured, zone, judged, by } = face;
+  const said = (si: number): string => shown(c, si, unitOf(c));
+  const lines = [
+    measured === spots.length
+      ? `All ${measured} spots are probed.`
+      : `${measured} of ${spots.length} spots are probed.`,
+  ];
+  if (zone && measured > 3) {
+    const partly = measured < spots.length ? ' at least: the spots not probed yet can only add to it' : '';
+    lines.push(
+      `Flatness ${said(zone.flatness)}${partly}: the least distance between two planes that hold every spot (minimum zone). By least squares ${said(zone.leastSquares)}, never less.`,
+      `The upper plane rests on ${heldBy(face, 'high')}, the lower on ${heldBy(face, 'low')}; the others could move a little and change nothing.`,
+    );
+  }
+  const limits =
+    judged &&
+    (limitsOf(judged.characteristic, 'new', undefined) ?? limitsOf(judged.characteristic, 'wear', undefined));
+  const { judgement } = judged ?? {};
+  if (judged && judgement && judgement.operand.kind !== 'missing') {
+    const verdict = judgement.governing && judgement.verdicts[judgement.governing]?.verdict;
+    lines.push(
+      `${judged.characteristic.name}: ${operandWords(judged.characteristic, judgement.operand, unitOf(judged.characteristic))}${limits ? `, ${limitWords(judged.characteristic, limits, unitOf(judged.characteristic))}` : ', no limits on the sheet'}${verdict ? `: ${verdictWords(verdict)}` : ''}.`,
+    );
+  }
+  if (by && measured < spots.length && limits?.upper !== undefined) {
+    const [out, inside] = [limits.upper + GUARD * by.most, limits.upper - GUARD * by.most];
+    lines.push(
+      `Probed at every spot with ${by.instrument} it would be known to ±${said(COVERAGE * by.most)} at most: a flatness of ${said(out)} or more would then be out${inside > 0 ? `, one of ${said(inside)} or less in` : ''}.`,
+    );
+  }
+  return lines;
+}
+
+/** What a map of a face cannot show. */
+export const faceNotes = ({ spots }: JobFace): string[] => [
+  `It is as flat as at ${spots.length} spots: what lies between them is not seen.`,
+  'What the indicator does alike at every spot drops out, and so does how the face is set up; each reading’s own doubt stays and can only make the face look less flat.',
+];
+
+export function faceBlock(face: JobFace, unitOf = sheetUnit): Block {
+  const { characteristic: c, axis, spots } = face;
+  return {
+    title: faceTitle(face),
+    lines: faceLines(face, unitOf),
+    table: {
+      head: [axis, 'read', 'over the lower plane', ''],
+      rows: spots.map((spot) => [
+        spot.value,
+        spot.cell.operand ? cellWords(c, spot.cell, unitOf) : '[ ]',
+        spot.above === undefined ? '' : bare(c, spot.above, unitOf(c)),
+        spot.holds ?? '',
+      ]),
+    },
+    notes: [
+      '[ ] is not probed yet; high and low mark the spots on which the two planes rest.',
+      ...faceNotes(face),
+    ],
+  };
+}
+
+export const springTitle = ({ name }: JobSpring): string => `${name}: load by length`;
+
+const readingsOf = ({ cells, characteristic: c }: SpringReading, unitOf: UnitOf): string => {
+  const known = cells.filter(({ operand }) => operand !== undefined);
+  if (known.length === 0) return 'not measured';
+  const worst = known.find((cell) => cell.worst) ?? known[0]!;
+  const bad = known.filter(({ verdict }) => verdict === 'out');
+  const told = known.length === 1 ? cellWords(c, worst, unitOf) : `${known.length} measured`;
+  const which = bad.map((cell) => `${placeWords(cell.place)} (${cellWords(c, cell, unitOf)})`);
+  if (known.length === 1) return `${told}${worst.verdict ? `, ${verdictWords(worst.verdict)}` : ''}`;
+  return bad.length > 0 ? `${told}; out: ${which.join(', ')}` : told;
+};
+
+/** What springs of a kind are held to, and what they do. */
+export function springLines({ loads, free, solid }: JobSpring, unitOf = sheetUnit): string[] {
+  return [...(free ? [free] : []), ...loads, ...(solid ? [solid] : [])].map((one) => {
+    const { characteristic: c } = one;
+    const limits = limitsOf(c, 'new', undefined) ?? limitsOf(c, 'wear', undefined);
+    return `${c.name}: ${limits ? limitWords(c, limits, unitOf(c)) : 'no limits'}; ${readingsOf(one, unitOf)}.`;
+  });
+}
+
+/** What no length of a spring tells. */
+export function springNotes({ free, loads }: JobSpring): string[] {
+  const isGood = free?.cells.some(({ verdict }) => verdict === 'in') ?? false;
+  const isWeak = loads.some(({ cells }) => cells.some(({ verdict }) => verdict === 'out'));
+  return [
+    ...(isGood && isWeak
+      ? [
+          'By its free length alone it would pass; its load says that it is not the drawing’s spring any more, or never was.',
+        ]
+      : []),
+    SPRING_NOTE,
+  ];
+}
+
+export const springBlock = (spring: JobSpring, unitOf = sheetUnit): Block => ({
+  title: springTitle(spring),
+  lines: springLines(spring, unitOf),
+  notes: springNotes(spring),
+});
+
+/** What depths round a ring go into, and what their picture cannot know. */
+export function ringLines({ into = [] }: CardColumn, unitOf = sheetUnit): string[] {
+  const lines = into.map(({ characteristic: c, judgement }) => {
+    const { operand, governing, verdicts, worstAt } = judgement;
+    const verdict = verdictWords(governing && verdicts[governing]?.verdict);
+    return `It goes into ${c.name}: ${operandWords(c, operand, unitOf(c))}${worstAt ? ` at ${placeWords(worstAt)}` : ''}${verdict === '' ? '' : `, ${verdict}`}.${c.note === undefined ? '' : ` ${c.note}`}`;
+  });
+  return [...lines, 'The points are drawn evenly round, the first on top.'];
+}
+
+const outOf = (known: number, all: number): string => (known === 0 ? 'not measured' : `${known} of ${all}`);
+const outs = (cells: readonly (PlaceCell | undefined)[]): string => {
+  const count = (verdict: string): number => cells.filter((cell) => cell?.verdict === verdict).length;
+  return [
+    ...(count('out') > 0 ? [`${count('out')} OUT`] : []),
+    ...(count('cannot-tell') > 0 ? [`${count('cannot-tell')} CANNOT TELL`] : []),
+  ].join(', ');
+};
+
+/** `24 of 24, 6 OUT`: what stands in a map, before it is opened. */
+export function cellsInShort(cells: readonly (PlaceCell | undefined)[]): string {
+  const all = cells.filter((cell) => cell !== undefined);
+  const told = outs(all);
+  return [
+    outOf(all.filter(({ operand }) => operand).length, all.length),
+    ...(told === '' ? [] : [told]),
+  ].join(', ');
+}
+
+/** The same of a face, whose spots have no verdict each. */
+export function faceInShort({ spots, measured, judged }: JobFace): string {
+  const { governing, verdicts } = judged?.judgement ?? {};
+  const verdict = verdictWords(governing && verdicts?.[governing]?.verdict);
+  return [outOf(measured, spots.length), ...(verdict === '' ? [] : [verdict])].join(', ');
 }

@@ -15,7 +15,8 @@ export function relationWords(relation: Relation, named: (id: string) => string 
       return `${node.reduce.by.replace('-', ' ')} over ${node.reduce.over.join(', ')} of ${words(node.reduce.of)}`;
     if ('ratio' in node) return `(${sum(node.ratio.of)}) / (${sum(node.ratio.by)})`;
     const inputs = Object.entries(node.calculator.inputs).map(
-      ([key, input]) => `${key.replaceAll('_', ' ')} = ${'of' in input ? words(input.of) : input.is}`,
+      ([key, input]) =>
+        `${key.replaceAll('_', ' ')} = ${'is' in input ? input.is : `${words(input.of)}${input.over === undefined ? '' : ` at every ${input.over}`}`}`,
     );
     return `${node.calculator.output.replaceAll('_', ' ')} by the calculator ${node.calculator.name} (${inputs.join(', ')})`;
   };

@@ -1,4 +1,4 @@
-import { asFittedNow, assessment, jobCards, jobMaps, mapWords } from '@fettle/book';
+import { allMaps, asFittedNow, assessment, mapsShowing, mapWords, measuredOf } from '@fettle/book';
 import { CATALOGUE, failed, type Outcome, ok } from '@fettle/core';
 import { issue } from '../entered.ts';
 import type { Register } from '../registration.ts';
@@ -8,7 +8,9 @@ import { blockLines } from '../words/block-lines.ts';
 export const registerMap: Register = (program, run) => {
   program
     .command('map <job> [characteristic]')
-    .description('bores and journals unrolled, lobes, valves and springs on cards: where it is worn worst')
+    .description(
+      'bores and journals unrolled, faces, lobes, valves and springs on cards: where it is worn worst',
+    )
     .addHelpText(
       'after',
       `
@@ -17,7 +19,8 @@ Without a characteristic: everything of which something is measured.
 Examples:
   fettle map linnet
   fettle map linnet bore.diameter
-  fettle map linnet pump.cover-groove`,
+  fettle map linnet pump.cover-groove
+  fettle map linnet head.flatness`,
     )
     .action((job: string, characteristic: string | undefined) =>
       run(async (context): Promise<Outcome<Reply>> => {
@@ -25,18 +28,10 @@ Examples:
         if (!bench.ok) return bench;
         const book = bench.value.book();
         const { judgements } = assessment(book, asFittedNow(book), CATALOGUE);
-        const maps = jobMaps(book, judgements).filter((map) =>
-          characteristic === undefined ? map.measured > 0 : map.characteristic.id === characteristic,
-        );
-        const cards = jobCards(book, judgements)
-          .map((card) => ({
-            ...card,
-            columns: card.columns.filter(({ characteristic: { id }, cells }) =>
-              characteristic === undefined ? cells.some((cell) => cell?.operand) : id === characteristic,
-            ),
-          }))
-          .filter(({ columns }) => columns.length > 0);
-        if (characteristic !== undefined && maps.length + cards.length === 0)
+        const all = allMaps(book, judgements, CATALOGUE);
+        const { maps, faces, springs, cards } =
+          characteristic === undefined ? measuredOf(all) : mapsShowing(all, characteristic);
+        if (characteristic !== undefined && maps.length + cards.length + faces.length + springs.length === 0)
           return failed(
             issue(
               'map/none',
@@ -48,6 +43,8 @@ Examples:
           );
         const blocks = [
           ...maps.map((map) => mapWords.mapBlock(map)),
+          ...faces.map((face) => mapWords.faceBlock(face)),
+          ...springs.map((spring) => mapWords.springBlock(spring)),
           ...cards.map((card) => mapWords.cardBlock(card)),
         ];
         return ok({

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { calculator } from '../catalogue/calculator.ts';
 import { structure } from '../catalogue/field.ts';
-import { leastSquaresPlane, minimumZonePlane } from '../form/flatness.ts';
+import { leastSquaresPlane, minimumZonePlane, zoneWeights } from '../form/flatness.ts';
 import type { Caution } from '../issue.ts';
 import { quantityIn } from '../units/quantity-in.ts';
 
@@ -31,6 +31,13 @@ export const PLANE_FORM = calculator({
   output: {
     flatness: { kind: 'length', doc: 'minimum zone' },
     least_squares_flatness: { kind: 'length', doc: 'band about the least-squares plane; never less' },
+    slope_x: { kind: 'ratio', doc: 'a, of the minimum-zone plane' },
+    slope_y: { kind: 'ratio', doc: 'b' },
+    middle: { kind: 'length', doc: 'c, height of the middle of the band over x = y = 0' },
+    weights: {
+      kind: 'value',
+      doc: 'how the flatness moves with each height, in the order given; they sum to nothing, so a common error drops out',
+    },
     tilt: { kind: 'ratio', doc: 'slope of the minimum-zone plane, √(a² + b²)' },
   },
   range:
@@ -45,7 +52,8 @@ export const PLANE_FORM = calculator({
   },
   compute: ({ points }) => {
     const [zone, squares] = [minimumZonePlane(points), leastSquaresPlane(points)];
-    if (!zone || !squares)
+    const weights = zoneWeights(points);
+    if (!zone || !squares || !weights)
       return {
         issues: [
           {
@@ -72,7 +80,15 @@ export const PLANE_FORM = calculator({
           'The face is set up so steep that the band is only near the least. Level it and probe again.',
       });
     return {
-      results: { flatness: zone.flatness, least_squares_flatness: squares.flatness, tilt },
+      results: {
+        flatness: zone.flatness,
+        least_squares_flatness: squares.flatness,
+        slope_x: zone.a,
+        slope_y: zone.b,
+        middle: zone.c,
+        weights,
+        tilt,
+      },
       cautions,
     };
   },

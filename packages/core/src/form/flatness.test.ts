@@ -1,6 +1,6 @@
 import highs from 'highs';
 import { expect, it } from 'vitest';
-import { type Height, leastSquaresPlane, minimumZonePlane } from './flatness.ts';
+import { type Height, leastSquaresPlane, minimumZonePlane, zoneWeights } from './flatness.ts';
 
 /** Its types say that the module is no function; it is one. */
 const loadHighs = highs as unknown as () => Promise<{
@@ -102,4 +102,37 @@ it('setting the face up with another tilt changes nothing', () => {
   const level = face(5, 4, 7).map(([x, y, z]): Height => [x * 0.1, y * 0.1, z * 1e-5]);
   const tilted = level.map(([x, y, z]): Height => [x, y, z + 3e-4 * x - 2e-4 * y + 0.02]);
   expect(minimumZonePlane(tilted)!.flatness).toBeCloseTo(minimumZonePlane(level)!.flatness, 10);
+});
+
+it('the weights give the band again, sum to nothing with x and y as well, and rest on four points at most', () => {
+  for (const seed of [3, 17, 20_251, 99, 1234]) {
+    const points = face(6, 3, seed);
+    const weights = zoneWeights(points)!;
+    const sum = (of: (point: Height) => number): number =>
+      points.reduce((total, point, i) => total + weights[i]! * of(point), 0);
+    const zone = minimumZonePlane(points)!;
+    // Primal and dual of one programme meet: two ways to one figure.
+    expect(sum(([, , z]) => z)).toBeCloseTo(zone.flatness * Math.hypot(1, zone.a, zone.b), 8);
+    for (const none of [sum(() => 1), sum(([x]) => x), sum(([, y]) => y)]) expect(none).toBeCloseTo(0, 9);
+    expect(weights.filter((w) => Math.abs(w) > 1e-9).length).toBeLessThanOrEqual(4);
+    expect(weights.reduce((total, w) => total + Math.abs(w), 0)).toBeCloseTo(2, 9);
+  }
+});
+
+it('what a height moves the band by is its weight', () => {
+  const points = face(5, 4, 77);
+  const weights = zoneWeights(points)!;
+  const band = (moved: readonly Height[]): number => {
+    const { flatness, a, b } = minimumZonePlane(moved)!;
+    return flatness * Math.hypot(1, a, b);
+  };
+  const step = 1e-5;
+  points.forEach((_, i) => {
+    const moved = (by: number) => points.map(([x, y, z], k): Height => [x, y, k === i ? z + by : z]);
+    expect((band(moved(step)) - band(moved(-step))) / (2 * step)).toBeCloseTo(weights[i]!, 4);
+  });
+});
+
+it('of a level face nothing moves the band', () => {
+  expect(zoneWeights(face(3, 3, 1).map(([x, y]): Height => [x, y, 0.5]))).toEqual(Array(9).fill(0));
 });

@@ -105,3 +105,51 @@ export function minimumZonePlane(points: readonly Height[]): Plane | undefined {
   const [a, b] = [of('a', 'A'), of('b', 'B')];
   return banded(points, start.a + (a * spread) / size, start.b + (b * spread) / size);
 }
+
+/**
+ * How the minimum zone moves with each height: the greatest and the least plane rest on a few points, and on these the
+ * band hangs. The dual of the programme above:
+ *
+ *     maximise Σ (pᵢ − qᵢ) zᵢ  subject to  Σ pᵢ = Σ qᵢ = 1,  Σ (pᵢ − qᵢ) xᵢ = Σ (pᵢ − qᵢ) yᵢ = 0,  p, q ≥ 0
+ *
+ * The weights pᵢ − qᵢ sum to nothing, so what all heights have in common, and any tilt, drops out of the band.
+ *
+ * @returns  one weight a point, not nothing at four points at most; undefined where there is no plane
+ */
+export function zoneWeights(points: readonly Height[]): number[] | undefined {
+  const start = leastSquaresPlane(points);
+  if (!start) return undefined;
+  const { flat } = scaled(points);
+  const greatest = Math.max(...points.map(([, , z]) => Math.abs(z)));
+  if (start.flatness <= greatest * 1e-14) return points.map(() => 0);
+  const rest = points.map(([x, y, z]) => (z - start.a * x - start.b * y - start.c) / start.flatness);
+  const columns = new Map<string, Map<string, number>>();
+  flat.forEach(([x, y], i) => {
+    for (const [side, sign] of [
+      ['p', 1],
+      ['q', -1],
+    ] as const)
+      columns.set(
+        `${side}${i}`,
+        new Map([
+          ['band', sign * rest[i]!],
+          [side, 1],
+          ['x', sign * x],
+          ['y', sign * y],
+        ]),
+      );
+  });
+  const constraints = new Map([
+    ['p', { equal: 1 }],
+    ['q', { equal: 1 }],
+    ['x', { equal: 0 }],
+    ['y', { equal: 0 }],
+  ]);
+  const { status, variables } = solve(
+    { direction: 'maximize', objective: 'band', constraints, variables: columns },
+    { precision: 1e-10 },
+  );
+  if (status !== 'optimal') return undefined;
+  const found = new Map(variables);
+  return points.map((_, i) => (found.get(`p${i}`) ?? 0) - (found.get(`q${i}`) ?? 0));
+}

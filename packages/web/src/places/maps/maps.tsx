@@ -1,40 +1,101 @@
 import {
+  allMaps,
   type Characteristic,
   type JobCard,
+  type JobFace,
   type JobMap,
-  jobCards,
-  jobMaps,
+  type JobSpring,
   type PlaceCell,
+  mapPictures as pictures,
   placeText,
   mapWords as words,
 } from '@fettle/book';
-import { useMemo } from 'preact/hooks';
+import { faceMapSvg, grooveRingSvg, type Picture, springLineSvg } from '@fettle/draw';
+import type { ComponentChildren } from 'preact';
+import { useCallback, useMemo } from 'preact/hooks';
+import { Drawing } from '../../parts/drawing.tsx';
+import { FoldOut } from '../../parts/fold-out.tsx';
 import { hashOf } from '../../route.ts';
+import { heavy } from '../../state/heavy.ts';
 import { assessed, book, job } from '../../state/job.ts';
 import { isRead } from '../../state/steps.ts';
 import { unitOf } from '../../state/units.ts';
 import './maps.css';
 
+interface Folded {
+  readonly title: string;
+  readonly short: string;
+  readonly known: boolean;
+  readonly inside: () => ComponentChildren;
+}
+
+const fold = ({ title, short, inside }: Folded) => (
+  <FoldOut
+    key={title}
+    summary={
+      <>
+        {title} <span class="soft">{short}</span>
+      </>
+    }
+  >
+    {inside}
+  </FoldOut>
+);
+
 /** Where each part is worn, unrolled; every box leads to the reading it shows or still wants. */
 export function Maps() {
   const now = book.value;
   const { judgements } = assessed.value;
-  const maps = useMemo(() => jobMaps(now, judgements), [now, judgements]);
-  const cards = useMemo(() => jobCards(now, judgements), [now, judgements]);
+  const { catalogue } = heavy.value;
+  const { maps, faces, springs, cards } = useMemo(
+    () => allMaps(now, judgements, catalogue),
+    [now, judgements, catalogue],
+  );
+  const all: readonly Folded[] = [
+    ...maps.map((map) => ({
+      title: words.mapTitle(map),
+      short: words.cellsInShort(map.strips.flatMap(({ cells }) => cells.flat())),
+      known: map.measured > 0,
+      inside: () => <Unrolled map={map} />,
+    })),
+    ...faces.map((face) => ({
+      title: words.faceTitle(face),
+      short: words.faceInShort(face),
+      known: face.measured > 0,
+      inside: () => <Face face={face} />,
+    })),
+    ...springs.map((spring) => {
+      const cells = spring.loads.flatMap((load) => load.cells);
+      return {
+        title: words.springTitle(spring),
+        short: words.cellsInShort(cells),
+        known: cells.some(({ operand }) => operand),
+        inside: () => <Spring spring={spring} />,
+      };
+    }),
+    ...cards.map((card) => {
+      const cells = card.columns.flatMap((column) => column.cells);
+      return {
+        title: words.cardTitle(card),
+        short: words.cellsInShort(cells),
+        known: cells.some((cell) => cell?.operand),
+        inside: () => <Card card={card} />,
+      };
+    }),
+  ];
   return (
     <main class="sheet">
       <h1>Maps</h1>
       <p class="soft">
         A box leads to its reading; an empty one has not been measured. The darker a box, the farther it is
-        from as new.
+        from as new; framed is the place by which its part is judged, the nearest to a limit or beyond it.
       </p>
-      {maps.length === 0 ? <p>{words.NO_MAPS}</p> : null}
-      {maps.map((map) => (
-        <Unrolled key={map.characteristic.id} map={map} />
-      ))}
-      {cards.map((card) => (
-        <Card key={card.axis} card={card} />
-      ))}
+      {all.length === 0 ? <p>{words.NO_MAPS}</p> : null}
+      <div class="map-folds">
+        {all.filter(({ known }) => known).map(fold)}
+        {all.some(({ known }) => !known) ? <h2>Not measured yet</h2> : null}
+        {all.filter(({ known }) => !known).map(fold)}
+      </div>
     </main>
   );
 }
@@ -43,13 +104,8 @@ function Unrolled({ map }: { readonly map: JobMap }) {
   const { characteristic: c, strip, row, column, rows, columns, strips } = map;
   return (
     <section class="map">
-      <h2>
-        {words.mapTitle(map)}
-        {unitOf(c) === undefined ? '' : ` [${unitOf(c)}]`}
-      </h2>
-      {words.mapLines(map, unitOf).map((line) => (
-        <p key={line}>{line}</p>
-      ))}
+      {unitOf(c) === undefined ? null : <p class="soft">In {words.unitInWords(unitOf(c) ?? '')}.</p>}
+      <Lines lines={words.mapLines(map, unitOf)} />
       <div class="map-strips">
         {strips.map((one) => (
           <figure key={one.value ?? ''} class="map-strip">
@@ -76,15 +132,11 @@ function Unrolled({ map }: { readonly map: JobMap }) {
                 ))}
               </tbody>
             </table>
-            <figcaption class="soft">{words.stripWords(one, c, unitOf)}</figcaption>
+            <figcaption class="soft">{words.stripWords(map, one, unitOf)}</figcaption>
           </figure>
         ))}
       </div>
-      {words.mapNotes(map).map((note) => (
-        <p key={note} class="soft">
-          {note}
-        </p>
-      ))}
+      <Notes notes={words.mapNotes(map)} />
     </section>
   );
 }
@@ -122,13 +174,117 @@ function Box({ characteristic: c, cell }: BoxGiven) {
   );
 }
 
-function Card({ card }: { readonly card: JobCard }) {
-  const { axis, rows, columns } = card;
+const Lines = ({ lines }: { readonly lines: readonly string[] }) => (
+  <>
+    {lines.map((line) => (
+      <p key={line}>{line}</p>
+    ))}
+  </>
+);
+
+const Notes = ({ notes }: { readonly notes: readonly string[] }) => (
+  <>
+    {notes.map((note) => (
+      <p key={note} class="soft">
+        {note}
+      </p>
+    ))}
+  </>
+);
+
+/** A face from above, and below it a box for each spot. */
+function Face({ face }: { readonly face: JobFace }) {
+  const title = words.faceTitle(face);
+  const draw = useCallback(
+    (picture: Picture) => faceMapSvg(pictures.facePicture(face, unitOf), picture),
+    [face],
+  );
+  const { axis, spots, characteristic } = face;
   return (
     <section class="map">
-      <h2>{words.cardTitle(card)}</h2>
+      <Lines lines={words.faceLines(face, unitOf)} />
+      <Drawing title={title} desc="Every spot in its place, the lower the darker." draw={draw} widest={900} />
+      <Boxes
+        name={title}
+        axis={axis}
+        rows={spots.map(({ value }) => value)}
+        columns={[{ characteristic, cells: spots.map(({ cell }) => cell) }]}
+      />
+      <Notes notes={words.faceNotes(face)} />
+    </section>
+  );
+}
+
+function Spring({ spring }: { readonly spring: JobSpring }) {
+  const title = words.springTitle(spring);
+  const draw = useCallback(
+    (picture: Picture) => springLineSvg(pictures.springPicture(spring, unitOf), picture),
+    [spring],
+  );
+  return (
+    <section class="map">
+      <Lines lines={words.springLines(spring, unitOf)} />
+      <Drawing title={title} desc="What was read against the limits." draw={draw} widest={700} />
+      <Notes notes={words.springNotes(spring)} />
+    </section>
+  );
+}
+
+/** How deep round a ring. */
+function Ring({ column, axis }: { readonly column: JobCard['columns'][number]; readonly axis: string }) {
+  const { name } = column.characteristic;
+  const ring = pictures.ringPicture(column, axis, unitOf);
+  const draw = useCallback(
+    (picture: Picture) => {
+      const drawn = pictures.ringPicture(column, axis, unitOf);
+      return drawn ? grooveRingSvg(drawn, picture) : '';
+    },
+    [column, axis],
+  );
+  if (!ring) return null;
+  return (
+    <figure class="map-strip">
+      <figcaption>{name}</figcaption>
+      <Drawing
+        title={name}
+        desc={`How deep at each ${axis}, the farther out the deeper.`}
+        draw={draw}
+        widest={480}
+      />
+      <Notes notes={words.ringLines(column, unitOf)} />
+    </figure>
+  );
+}
+
+function Card({ card }: { readonly card: JobCard }) {
+  const { axis, rows, columns } = card;
+  const title = words.cardTitle(card);
+  return (
+    <section class="map">
+      <div class="map-rings">
+        {columns.map((column) => (
+          <Ring key={column.characteristic.id} column={column} axis={axis} />
+        ))}
+      </div>
+      <Boxes name={title} axis={axis} rows={rows} columns={columns} />
+      <Notes notes={words.cardNotes(card)} />
+    </section>
+  );
+}
+
+interface BoxesGiven {
+  readonly name: string;
+  readonly axis: string;
+  readonly rows: readonly string[];
+  readonly columns: readonly JobCard['columns'][number][];
+}
+
+/** One row of boxes for each thing read along the axis. */
+function Boxes({ name, axis, rows, columns }: BoxesGiven) {
+  return (
+    <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard. */}
-      <section class="scroll" tabIndex={0} aria-label={words.cardTitle(card)}>
+      <section class="scroll" tabIndex={0} aria-label={name}>
         <table class="map-card">
           <thead>
             <tr>
@@ -156,11 +312,6 @@ function Card({ card }: { readonly card: JobCard }) {
           </tbody>
         </table>
       </section>
-      {words.cardNotes(card).map((note) => (
-        <p key={note} class="soft">
-          {note}
-        </p>
-      ))}
-    </section>
+    </>
   );
 }
