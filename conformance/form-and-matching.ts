@@ -1,4 +1,4 @@
-import { leastSquaresCircle, matching } from '@fettle/core';
+import { answered, CATALOGUE, leastSquaresCircle, matching } from '@fettle/core';
 import type { Answers, Given, Runners } from './case.ts';
 
 function circle(given: Given): Answers {
@@ -47,6 +47,21 @@ function oval(given: Given): Answers {
   };
 }
 
+function taper(given: Given): Answers {
+  const answer = answered(
+    CATALOGUE.get('bore-taper')!,
+    {
+      first: given.said('D_top'),
+      second: given.said('D_bottom'),
+      apart: given.said('separation_top_bottom'),
+    },
+    { bareNumbersAreSi: false },
+  );
+  if (!('results' in answer)) throw new Error(JSON.stringify(answer));
+  const of = (key: string): number => Number(answer.results[key]?.value);
+  return { taper_trade: of('taper'), taper_per_inch: of('rate'), half_angle_rad: of('half_angle') };
+}
+
 function optima(costs: readonly (readonly number[])[]): Answers {
   return { min_sum: matching(costs)!.total, bottleneck_min_max: matching(costs, 'worst')!.worst };
 }
@@ -77,6 +92,7 @@ export const FORM_AND_MATCHING_RUNNERS: Runners = {
   'circle-': circle,
   'roundness-lobes': lobes,
   'roundness-ellipse': oval,
+  'taper-definition': taper,
   'assign-': (given) => optima(given.table('cost')),
   'assign-machol-wien': (given) => optima(counted(given.si('n'))),
   'match-pistons': pistons,

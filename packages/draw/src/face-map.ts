@@ -1,4 +1,5 @@
 import { contourOf } from './contours.ts';
+import { isDrawable } from './svg/drawable.ts';
 import { line, num, polygon, rect, stroke, svg, type } from './svg/marks.ts';
 import { type Pen, penOf, TINTS } from './svg/pen.ts';
 import { drawnWidth, type Picture } from './svg/picture.ts';
@@ -38,7 +39,10 @@ export function faceMapSvg(map: FaceMap, picture: Picture): string {
   const pen = penOf(picture);
   const width = drawnWidth(picture);
   const { label, hair, line: thin } = pen.size;
-  const spots = map.spots.filter(({ x, y }) => Number.isFinite(x) && Number.isFinite(y));
+  const spots = map.spots
+    .filter(({ x, y }) => isDrawable(x) && isDrawable(y))
+    // A height that is none is one not probed.
+    .map((spot) => (isDrawable(spot.above) ? spot : { ...spot, above: undefined }));
   const [xs, ys] = [rising(spots.map(({ x }) => x)), rising(spots.map(({ y }) => y))];
   const [x0, y0] = [xs[0] ?? 0, ys[0] ?? 0];
   const [long, deep] = [(xs.at(-1) ?? 0) - x0, (ys.at(-1) ?? 0) - y0];

@@ -1,3 +1,4 @@
+import { isDrawable } from './svg/drawable.ts';
 import { line, num, polygon, stroke, svg, type } from './svg/marks.ts';
 import { penOf } from './svg/pen.ts';
 import { drawnWidth, type Picture } from './svg/picture.ts';
@@ -25,12 +26,10 @@ export function grooveRingSvg({ points, rings }: GrooveRing, picture: Picture): 
   const pen = penOf(picture);
   const width = drawnWidth(picture);
   const { label, small, hair, line: thin, heavy } = pen.size;
-  const finite = (value: number | undefined): value is number =>
-    value !== undefined && Number.isFinite(value);
   const most = Math.max(
     0,
-    ...points.map(({ value }) => value ?? 0).filter(finite),
-    ...rings.map(({ value }) => value).filter(finite),
+    ...points.map(({ value }) => value).filter(isDrawable),
+    ...rings.map(({ value }) => value).filter(isDrawable),
   );
   const room = Math.max(label * 2.5, ...points.map(({ text = '' }) => textWidth(text, label, true)));
   const side = Math.min(width, label * 24);
@@ -48,18 +47,18 @@ export function grooveRingSvg({ points, rings }: GrooveRing, picture: Picture): 
     const [x, y] = at(i, radius);
     marks.push(line(cx, cy, x, y, stroke(pen.rule, hair)));
   });
-  const read = points.flatMap(({ value }, i) => (finite(value) ? [at(i, out(value))] : []));
+  const read = points.flatMap(({ value }, i) => (isDrawable(value) ? [at(i, out(value))] : []));
   if (read.length === points.length && read.length > 2)
     marks.push(
       `<g data-mark="groove">${polygon(read, `${pen.tint(2)} stroke="${pen.ink}" stroke-width="${num(thin)}"`)}</g>`,
     );
   for (const ring of rings)
-    if (finite(ring.value))
+    if (isDrawable(ring.value))
       marks.push(
         `<circle data-mark="ring" cx="${num(cx)}" cy="${num(cy)}" r="${num(out(ring.value))}" ${stroke(pen.ink, thin, dash(ring.dash))}/>`,
       );
   points.forEach(({ name, value, text, worst }, i) => {
-    if (finite(value)) {
+    if (isDrawable(value)) {
       const [x, y] = at(i, out(value));
       marks.push(
         `<circle cx="${num(x)}" cy="${num(y)}" r="${num(label * (worst ? 0.36 : 0.22))}" fill="${pen.ink}"/>`,

@@ -1,3 +1,4 @@
+import { isDrawable } from './svg/drawable.ts';
 import { line, num, rect, stroke, svg, type } from './svg/marks.ts';
 import { penOf } from './svg/pen.ts';
 import { drawnWidth, type Picture } from './svg/picture.ts';
@@ -14,6 +15,8 @@ export interface SpringLine {
     readonly upper: number;
     readonly text: string;
   }[];
+  /** Free length of the drawing's spring, from which its line rises. */
+  readonly free?: number | undefined;
   /** What was read; of several springs the one that decides is named. */
   readonly read: readonly {
     readonly at: number;
@@ -26,17 +29,24 @@ export interface SpringLine {
 }
 
 /** Loads against lengths, short and heavy to the left; bars are the limits, dots what was read, at rest on the base. */
-export function springLineSvg(spring: SpringLine, picture: Picture): string {
+export function springLineSvg(whole: SpringLine, picture: Picture): string {
+  const spring: SpringLine = {
+    ...whole,
+    wanted: whole.wanted.filter(({ at, lower, upper }) => [at, lower, upper].every(isDrawable)),
+    read: whole.read.filter(({ at, load }) => isDrawable(at) && isDrawable(load)),
+    lengths: whole.lengths.filter(({ at }) => isDrawable(at)),
+    free: isDrawable(whole.free) ? whole.free : undefined,
+  };
   const pen = penOf(picture);
   const width = drawnWidth(picture);
   const { label, small, hair, line: thin, heavy } = pen.size;
-  const finite = (all: readonly number[]): number[] => all.filter(Number.isFinite);
-  const lengths = finite([
+  const lengths = [
     ...spring.wanted.map(({ at }) => at),
     ...spring.read.map(({ at }) => at),
     ...spring.lengths.map(({ at }) => at),
-  ]);
-  const loads = finite([...spring.wanted.map(({ upper }) => upper), ...spring.read.map(({ load }) => load)]);
+    ...(spring.free === undefined ? [] : [spring.free]),
+  ];
+  const loads = [...spring.wanted.map(({ upper }) => upper), ...spring.read.map(({ load }) => load)];
   const [least, greatest] = [Math.min(...lengths, Infinity), Math.max(...lengths, -Infinity)];
   const span = greatest > least ? greatest - least : 1;
   const most = Math.max(0, ...loads) * 1.12 || 1;
@@ -45,7 +55,7 @@ export function springLineSvg(spring: SpringLine, picture: Picture): string {
   const bottom = top + up;
   const x = (length: number): number =>
     left + across * (0.05 + (0.82 * (length - (Number.isFinite(least) ? least : 0))) / span);
-  const y = (load: number): number => bottom - (up * load) / most;
+  const y = (load: number): number => bottom - up * (Math.max(0, load) / most);
   const marks: string[] = [
     line(left, bottom, left + across, bottom, stroke(pen.ink, thin)),
     type(pen, left, small * 1.1, spring.loadAxis, { size: small, colour: pen.soft }),
@@ -55,9 +65,10 @@ export function springLineSvg(spring: SpringLine, picture: Picture): string {
       colour: pen.soft,
     }),
   ];
-  const middles = spring.wanted
-    .map(({ at, lower, upper }) => [x(at), y((lower + upper) / 2)] as const)
-    .sort((a, b) => a[0] - b[0]);
+  const middles = [
+    ...spring.wanted.map(({ at, lower, upper }) => [x(at), y((lower + upper) / 2)] as const),
+    ...(spring.free !== undefined ? [[x(spring.free), y(0)] as const] : []),
+  ].sort((a, b) => a[0] - b[0]);
   const [first, last] = [middles[0], middles.at(-1)];
   if (first && last && first !== last)
     marks.push(

@@ -129,13 +129,19 @@ export function springPicture({ loads, free, solid }: JobSpring, unitOf: UnitOf)
   const lengthUnit = own ? unitOf(own.characteristic) : undefined;
   const limits = ({ characteristic: c }: SpringReading) =>
     limitsOf(c, 'new', undefined) ?? limitsOf(c, 'wear', undefined);
+  /** What the drawing says a spring's own length is. */
+  const drawnOf = (of: SpringReading): number | undefined => {
+    const { lower, upper, target } = limits(of) ?? {};
+    const middle = lower !== undefined && upper !== undefined ? (lower + upper) / 2 : (upper ?? lower);
+    const drawn = target ?? middle;
+    return drawn === undefined ? undefined : inShown(lengthUnit, drawn);
+  };
   const lengths = [
     ...(free ? [{ of: free, word: 'free' }] : []),
     ...(solid ? [{ of: solid, word: 'solid' }] : []),
   ].flatMap(({ of, word }) => {
     const c = of.characteristic;
-    const { lower, upper, target } = limits(of) ?? {};
-    const drawn = target ?? upper ?? lower;
+    const drawn = drawnOf(of);
     const read = of.cells.flatMap((cell) => figureOf(cell) ?? []);
     const at = read[0];
     return [
@@ -143,7 +149,7 @@ export function springPicture({ loads, free, solid }: JobSpring, unitOf: UnitOf)
         ? []
         : [
             {
-              at: inShown(lengthUnit, drawn),
+              at: drawn,
               text: `${word}, drawing ${limitWords(c, limits(of)!, unitOf(c))}`,
               measured: false,
             },
@@ -172,6 +178,7 @@ export function springPicture({ loads, free, solid }: JobSpring, unitOf: UnitOf)
             },
           ];
     }),
+    free: free && drawnOf(free),
     read: loads.flatMap(({ at, cells, characteristic: c }) =>
       cells.flatMap((cell) => {
         const load = figureOf(cell);

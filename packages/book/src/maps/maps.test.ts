@@ -4,9 +4,11 @@ import { assessment } from '../assess/assessment.ts';
 import { asFittedNow } from '../assess/selection.ts';
 import { Bench } from '../testing/bench.ts';
 import { inches } from '../testing/tiny-sheet.ts';
-import { cardBlock, mapBlock, stripWords } from '../words/maps.ts';
+import { cardBlock, faceBlock, mapBlock, ringLines, springBlock, stripWords } from '../words/maps.ts';
+import { allMaps } from './all-maps.ts';
 import { jobCards } from './job-cards.ts';
 import { jobMaps } from './job-maps.ts';
+import { facePicture, springPicture } from './map-pictures.ts';
 
 const eight = ['1', '2', '3', '4', '5', '6', '7', '8'];
 const sheetOf = (cylinders: readonly string[]) => ({
@@ -96,4 +98,144 @@ it('a groove leaks as its mean cube', () => {
   // (1 + 8 + 27)/3 = 12, and the cube root of 12 is 2.289428.
   expect(inUnit(column!.meanCube!, 'in')).toBeCloseTo(0.002289428, 8);
   expect(cardBlock(cards.find(({ axis }) => axis === 'point')!).lines[0]).toContain('worst at point 3');
+});
+
+const SPOTS = {
+  '1': ['0 in', '0 in'],
+  '2': ['4 in', '0 in'],
+  '3': ['0 in', '3 in'],
+  '4': ['4 in', '3 in'],
+  '5': ['2 in', '1.5 in'],
+};
+/** Two heads of a V, each with its own face. */
+const banks = ['left', 'right'];
+const faced = (): Bench =>
+  new Bench({
+    axes: { bank: banks, spot: Object.keys(SPOTS) },
+    spots: { spot: SPOTS },
+    positions: [{ id: 'head-{bank}', name: 'Head {bank}', places: ['bank'] }],
+    characteristics: [
+      inches('height', {
+        name: 'Head face',
+        position: 'head-{bank}',
+        places: ['bank', 'spot'],
+        with: 'depth micrometer',
+      }),
+      inches('flat', {
+        name: 'Head flatness',
+        position: 'head-{bank}',
+        places: ['bank'],
+        limits: { new: { upper: '0.0040 in' } },
+        relation: {
+          calculator: {
+            name: 'plane-form',
+            inputs: { points: { of: 'height', over: 'spot' } },
+            output: 'flatness',
+          },
+        },
+      }),
+    ],
+  });
+const all = (bench: Bench) => {
+  const book = bench.book();
+  return allMaps(book, assessment(book, asFittedNow(book), CATALOGUE).judgements, CATALOGUE);
+};
+
+it('each head of a V has its face; the one probed is judged, the other says what probing would decide', () => {
+  const bench = faced();
+  for (const bank of banks) bench.part(bank, `head-${bank}`);
+  for (const [i, text] of ['0', '0', '0', '0', '-0.0060'].entries())
+    bench.read('height', `${text} in`, { at: `left/${i + 1}`, instrument: 'depth' });
+  const { faces, maps, cards } = all(bench);
+  expect(faces.map(({ place }) => place)).toEqual([{ bank: 'left' }, { bank: 'right' }]);
+  // Neither unrolled nor on a card as well.
+  expect([...maps, ...cards]).toHaveLength(1);
+  expect(cards.flatMap(({ columns }) => columns.map(({ characteristic: { id } }) => id))).toEqual(['flat']);
+  const [left, right] = faces;
+  expect(left!.spots.map(({ holds }) => holds ?? '').filter((one) => one === 'low')).toHaveLength(1);
+  expect(left!.spots.at(-1)).toMatchObject({ value: '5', above: 0, holds: 'low' });
+  expect(inUnit(left!.zone!.flatness, 'in')).toBeCloseTo(0.006, 9);
+  expect(faceBlock(left!).lines.join(' ')).toMatch(/Flatness 0\.0060 in: .*Head flatness: 0\.0060 .*: OUT\./);
+  // U .0004, half of its variance each reading's own: at most ±.0004 where two spots hold the zone, so 1.645 × .0002 off.
+  expect(faceBlock(right!).lines.join(' ')).toContain(
+    'known to ±0.0004 in at most: a flatness of 0.0043 in or more would then be out, one of 0.0037 in or less in',
+  );
+  const picture = facePicture(left!, ({ kind, unit }) => (kind === 'seen' ? undefined : unit));
+  expect(picture.spots.map(({ text }) => text)).toEqual(['0.0060', '0.0060', '0.0060', '0.0060', '0.0000']);
+  expect(picture.steps).toHaveLength(5);
+});
+
+it('a single cylinder has one strip, and what it has one of is on no map', () => {
+  const { maps, cards } = all(measured(['1']));
+  expect(maps.map(({ strips }) => strips.length)).toEqual([1]);
+  expect(cards.map(({ axis }) => axis)).toEqual(['point']);
+  const bench = new Bench({ axes: {}, characteristics: [inches('float')] });
+  expect(all(bench)).toEqual({ maps: [], faces: [], springs: [], cards: [] });
+});
+
+it('a spring that passes by its length and fails by its load says so', () => {
+  const spring = (id: string, length: string, more: Readonly<Record<string, unknown>>) => ({
+    ...inches(id, { position: 'spring', spring_length: length, ...more }),
+  });
+  const force = { kind: 'force', unit: 'lbf', decimals: 2 };
+  const bench = new Bench({
+    axes: {},
+    positions: [{ id: 'spring', name: 'Relief spring' }],
+    characteristics: [
+      spring('free', 'free', { limits: { new: { lower: '2.362 in', upper: '2.402 in' } } }),
+      spring('short', '1.400 in', force),
+      spring('load', '1.560 in', { ...force, limits: { new: { lower: '8.44 lbf', upper: '9.24 lbf' } } }),
+    ],
+  });
+  bench.part('spring', 'spring');
+  bench.read('free', '2.395 in', { instrument: 'mic' });
+  bench.read('load', '7.88 lbf', { instrument: 'tester' });
+  const [found] = all(bench).springs;
+  expect(found!.loads.map(({ characteristic: { id } }) => id)).toEqual(['load', 'short']);
+  const { lines, notes } = springBlock(found!);
+  expect(lines.join(' ')).toMatch(/free: 2\.3620 to 2\.4020 in; 2\.3950, IN\..*load: .*; 7\.88, OUT\./);
+  expect(notes[0]).toContain('By its free length alone it would pass');
+  const picture = springPicture(found!, ({ kind, unit }) => (kind === 'seen' ? undefined : unit));
+  expect(picture.wanted).toMatchObject([{ at: 1.56 }]);
+  expect(picture.read[0]!.load).toBeCloseTo(7.88, 9);
+  // The drawing's line rises from the middle of its free lengths.
+  expect(picture.free).toBeCloseTo(2.382, 9);
+});
+
+it('depths round a groove say what they go into', () => {
+  const bench = new Bench({
+    axes: { point: ['1', '2'] },
+    positions: [
+      { id: 'cover', name: 'Cover' },
+      { id: 'body', name: 'Body' },
+    ],
+    characteristics: [
+      inches('groove', { position: 'cover', places: ['point'] }),
+      inches('gap', { position: 'body' }),
+      inches('end', {
+        name: 'End clearance',
+        places: ['point'],
+        reduce: { by: 'worst', over: ['point'] },
+        limits: { new: { upper: '0.0060 in' } },
+        relation: {
+          linear: {
+            terms: [
+              { factor: 1, of: 'gap' },
+              { factor: 1, of: 'groove' },
+            ],
+          },
+        },
+      }),
+    ],
+  });
+  bench.part('cover', 'cover');
+  bench.part('body', 'body');
+  bench.read('gap', '0.0035 in', { instrument: 'depth' });
+  for (const [at, value] of [
+    ['1', '0.0035 in'],
+    ['2', '0.0027 in'],
+  ])
+    bench.read('groove', value!, { at: at!, instrument: 'depth' });
+  const column = all(bench).cards[0]!.columns.find(({ characteristic: { id } }) => id === 'groove')!;
+  expect(ringLines(column)[0]).toMatch(/^It goes into End clearance: 0\.0070 ±0\.\d+ in at point 1, OUT\./);
 });

@@ -1,4 +1,5 @@
 import type { Calculator } from '../catalogue/calculator.ts';
+import { BORE_TAPER } from './bore-taper.ts';
 import { COMBINE_UNCERTAINTY } from './combine-uncertainty.ts';
 import { FEELER } from './feeler.ts';
 import { LENGTH_AT_20 } from './length-at-20.ts';
@@ -15,6 +16,7 @@ export const METROLOGY_CALCULATORS: readonly Calculator[] = [
   LENGTH_AT_20,
   ROUND_FORM,
   PLANE_FORM,
+  BORE_TAPER,
   MATCH,
   STACK,
 ];

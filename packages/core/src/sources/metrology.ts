@@ -126,6 +126,12 @@ export const METROLOGY_SOURCES: Sources = {
     where: 'flatness: the zone between two parallel planes',
     checked: 'memory-certain',
   },
+  'iso-3040': {
+    title: 'Dimensioning and tolerancing: cones',
+    edition: 'ISO 3040:2016',
+    where: 'rate of taper (D − d)/L',
+    checked: 'memory-certain',
+  },
   'iso-12181': {
     title: 'Roundness: vocabulary and specification operators',
     edition: 'ISO 12181-1 and -2:2011',

@@ -70,16 +70,23 @@ export const mapPages = (book: Book, judgements: readonly Assessed[]) =>
     .maps.filter(({ valued }) => valued > 0)
     .map(mapPage);
 
-/** Words and a table under a picture, where there is one. */
-const card = ({ title, lines, table, notes }: Block, svg = '', alt = '', width = TEXT_WIDTH) => ({
+export interface CardPicture {
+  /** Over it, where a card has several. */
+  readonly name: string;
+  readonly svg: string;
+  readonly alt: string;
+  readonly width: number;
+  readonly words: readonly string[];
+}
+
+/** Pictures side by side where there is room, then words, then a table. */
+const card = ({ title, lines, table, notes }: Block, pictures: readonly CardPicture[] = []) => ({
   title,
+  pictures,
   lines,
   head: table?.head ?? [],
   rows: table?.rows ?? [],
   notes,
-  svg,
-  alt,
-  width,
 });
 
 /** Faces, grooves, springs, and what is read once at each of many like things, as far as anything of it is read. */
@@ -88,38 +95,33 @@ export function cardPages(book: Book, judgements: readonly Assessed[]) {
   const faces = all.faces.map((face) => {
     const title = mapWords.faceTitle(face);
     const alt = `${title}: every spot in its place, the lower the darker.`;
-    return card(
-      { title, lines: mapWords.faceLines(face), notes: mapWords.faceNotes(face) },
-      faceMapSvg(printable(mapPictures.facePicture(face, sheetUnit)), paper(title, alt, TEXT_WIDTH)),
-      alt,
+    const svg = faceMapSvg(
+      printable(mapPictures.facePicture(face, sheetUnit)),
+      paper(title, alt, TEXT_WIDTH),
     );
+    return card({ title, lines: mapWords.faceLines(face), notes: mapWords.faceNotes(face) }, [
+      { name: '', svg, alt, width: TEXT_WIDTH, words: [] },
+    ]);
   });
   const springs = all.springs.map((spring) => {
     const title = mapWords.springTitle(spring);
     const alt = `${title}: what was read against the limits.`;
-    return card(
-      mapWords.springBlock(spring),
-      springLineSvg(printable(mapPictures.springPicture(spring, sheetUnit)), paper(title, alt, SPRING_WIDTH)),
-      alt,
-      SPRING_WIDTH,
+    const svg = springLineSvg(
+      printable(mapPictures.springPicture(spring, sheetUnit)),
+      paper(title, alt, SPRING_WIDTH),
     );
+    return card(mapWords.springBlock(spring), [{ name: '', svg, alt, width: SPRING_WIDTH, words: [] }]);
   });
-  const cards = all.cards.flatMap((one) => {
-    const rings = one.columns.flatMap((column) => {
+  const cards = all.cards.map((one) => {
+    const rings = one.columns.flatMap((column): CardPicture[] => {
       const ring = mapPictures.ringPicture(column, one.axis, sheetUnit);
       if (!ring) return [];
-      const title = column.characteristic.name;
-      const alt = `${title}: how deep at each ${one.axis}, the farther out the deeper.`;
-      return [
-        card(
-          { title, lines: [], notes: mapWords.ringLines(column) },
-          grooveRingSvg(printable(ring), paper(title, alt, HALF_WIDTH)),
-          alt,
-          HALF_WIDTH,
-        ),
-      ];
+      const { name } = column.characteristic;
+      const alt = `${name}: how deep at each ${one.axis}, the farther out the deeper.`;
+      const svg = grooveRingSvg(printable(ring), paper(name, alt, HALF_WIDTH));
+      return [{ name, svg, alt, width: HALF_WIDTH, words: mapWords.ringLines(column) }];
     });
-    return [...rings, card(mapWords.cardBlock(one))];
+    return card(mapWords.cardBlock(one), rings);
   });
   return [...faces, ...springs, ...cards];
 }

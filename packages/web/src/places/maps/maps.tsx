@@ -147,7 +147,7 @@ interface BoxGiven {
 }
 
 function Box({ characteristic: c, cell }: BoxGiven) {
-  if (!cell) return <td class="map-none" />;
+  if (!cell) return <td class="map-none">–</td>;
   const figure = words.cellWords(c, cell, unitOf);
   const verdict = words.verdictWords(cell.verdict);
   const off = words.offWords(c, cell, unitOf);
