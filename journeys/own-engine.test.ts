@@ -55,8 +55,8 @@ it('brings an engine of one’s own from an outline to its first verdict, by the
 
   await page.getByRole('link', { name: 'Instruments' }).click();
   await page.getByLabel('What it is').selectOption('dial indicator');
-  await page.getByLabel(/Good for ±/).fill('0.01 mm');
-  await page.getByRole('button', { name: 'Declare it' }).click();
+  await page.getByLabel(/Or state its ± yourself/).fill('0.01 mm');
+  await page.getByRole('button', { name: 'Add it' }).click();
   await page.getByText('±0.01 mm').waitFor();
 
   await page.goto(`${shop.opened.address}#/${job}/at/crank.end-float`);

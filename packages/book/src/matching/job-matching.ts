@@ -48,7 +48,7 @@ export interface Placing {
   readonly cannotTell: number;
 }
 
-export type TargetFrom = 'sheet' | 'middle' | 'mean';
+type TargetFrom = 'sheet' | 'middle' | 'mean';
 
 export interface JobMatching {
   readonly characteristic: Characteristic;

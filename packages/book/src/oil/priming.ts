@@ -48,7 +48,7 @@ export interface PrimingDrive {
 }
 
 /** A gap through which a pump lets back what it sweeps. */
-export interface PumpGap {
+interface PumpGap {
   /** `end clearance` */
   readonly name: string;
   readonly value: Uncertain;

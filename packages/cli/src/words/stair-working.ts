@@ -9,7 +9,7 @@ const FORMULA =
   'share of i = Σ over sets S of other repairs of |S|! (n − |S| − 1)!/n! · [p(S and i made) − p(S made)]';
 
 /** One tread with all it comes from. */
-export interface TreadWorking {
+interface TreadWorking {
   readonly repair: string;
   readonly share: number;
   readonly doubt: number;
