@@ -1,4 +1,4 @@
-import { answered, CATALOGUE, leastSquaresCircle, matching } from '@fettle/core';
+import { answered, CATALOGUE, fittedOval, leastSquaresCircle, matching } from '@fettle/core';
 import type { Answers, Given, Runners } from './case.ts';
 
 function circle(given: Given): Answers {
@@ -40,10 +40,11 @@ function oval(given: Given): Answers {
     }),
   );
   const found = leastSquaresCircle(points)!;
+  const harmonic = fittedOval(diameters.map(({ angle, d }) => [(angle * Math.PI) / 180, d] as const))!;
   return {
     out_of_round_diametral: 2 * found.outOfRound,
     mean_diameter: 2 * found.radius,
-    second_harmonic_diameter_amplitude: found.outOfRound,
+    second_harmonic_diameter_amplitude: harmonic.ovality / 2,
   };
 }
 

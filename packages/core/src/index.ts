@@ -99,6 +99,7 @@ export {
 export { type Deviations, standardTolerance, toleranceDeviations } from './fits/limits-and-fits.ts';
 export { leastTotal, type ShimChoice, shimsFor } from './fits/shims.ts';
 export { type Circle, leastSquaresCircle, type RoundForm } from './form/circle.ts';
+export { type DiameterAt, fittedOval, type Oval } from './form/oval.ts';
 export { buretteLimit } from './geometry/burette.ts';
 export { type CamEvents, camTiming } from './geometry/cam-events.ts';
 export {

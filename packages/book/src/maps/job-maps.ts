@@ -1,3 +1,4 @@
+import { type DiameterAt, fittedOval, type Oval } from '@fettle/core';
 import type { Assessed } from '../assess/assessment.ts';
 import type { Member } from '../assess/judgement.ts';
 import { limitsOf } from '../assess/limits.ts';
@@ -35,6 +36,8 @@ export interface MapStrip {
   readonly taper?: Spread;
   /** The greatest range across one row, where columns go round the part. */
   readonly outOfRound?: Spread;
+  /** The oval nearest to the diameters of a row, where four directions or more say their angle: the most oval row. */
+  readonly oval?: Oval & { readonly row: string };
 }
 
 export interface JobMap {
@@ -128,6 +131,28 @@ export function cellsOf(
   );
 }
 
+/** The most oval of the rows; none where too few directions are read or their names are no angles. */
+function ovalOf(
+  rows: readonly string[],
+  columns: readonly string[],
+  table: readonly (readonly PlaceCell[])[],
+): MapStrip['oval'] {
+  const angles = columns.map((column) =>
+    /^\d+(\.\d+)?$/.test(column) ? (Number(column) * Math.PI) / 180 : Number.NaN,
+  );
+  return table
+    .flatMap((line, r) => {
+      const found = fittedOval(
+        line.flatMap((cell, c): DiameterAt[] => {
+          const value = figureOf(cell);
+          return value === undefined || Number.isNaN(angles[c]!) ? [] : [[angles[c]!, value]];
+        }),
+      );
+      return found ? [{ ...found, row: rows[r] ?? '' }] : [];
+    })
+    .sort((a, b) => b.ovality - a.ovality)[0];
+}
+
 /** The greatest range within one of several lines of places; none where no line has two figures. */
 function spreadOf(lines: readonly (readonly PlaceCell[])[]): Spread | undefined {
   let widest: Spread | undefined;
@@ -168,9 +193,11 @@ function mapOf(book: Book, characteristic: Characteristic, judgements: readonly 
           ? spreadOf(columns.map((_, c) => table.map((line) => line[c]!)))
           : undefined;
       const outOfRound = isSize && ROUND.includes(column) ? spreadOf(table) : undefined;
+      const oval = isSize && ROUND.includes(column) ? ovalOf(rows, columns, table) : undefined;
       return {
         ...(value !== undefined && { value }),
         cells: table,
+        ...(oval && { oval }),
         ...(taper && { taper }),
         ...(outOfRound && { outOfRound }),
       };

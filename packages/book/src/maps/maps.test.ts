@@ -239,3 +239,20 @@ it('depths round a groove say what they go into', () => {
   const column = all(bench).cards[0]!.columns.find(({ characteristic: { id } }) => id === 'groove')!;
   expect(ringLines(column)[0]).toMatch(/^It goes into End clearance: 0\.0070 ±0\.\d+ in at point 1, OUT\./);
 });
+
+it('a journal read in four directions says how oval it is and where it is longest', () => {
+  const bench = new Bench({
+    axes: { main: ['1'], end: ['front'], turn: ['0', '45', '90', '135'] },
+    positions: [{ id: 'crank', name: 'Crank' }],
+    characteristics: [inches('journal', { position: 'crank', places: ['main', 'end', 'turn'] })],
+  });
+  bench.part('crank', 'crank');
+  for (const [turn, value] of Object.entries({ 0: '2.4992', 45: '2.4990', 90: '2.4980', 135: '2.4982' }))
+    bench.read('journal', `${value} in`, { at: `1/front/${turn}`, instrument: 'mic' });
+  const [map] = all(bench).maps;
+  // a = (2.4992 − 2.4980)/2 = .0006, b = (2.4990 − 2.4982)/2 = .0004: 2√(a² + b²) = .00144, ½ atan2(b, a) = 16.8°.
+  expect(stripWords(map!, map!.strips[0]!)).toContain(
+    'oval by 0.0014 in by least squares, longest at 17° (front), 0.0000 in of a diameter left over',
+  );
+  expect(mapBlock(map!).notes.join(' ')).toContain('Diameters cannot see three lobes');
+});

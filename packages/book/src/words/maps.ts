@@ -65,13 +65,18 @@ function spreadWords(
 
 /** What the strip's own figures come to: taper, out-of-round, and the places they are differences of. */
 export const stripWords = (
-  { characteristic: c, strip }: JobMap,
-  { taper, outOfRound }: MapStrip,
+  { characteristic: c, strip, row }: JobMap,
+  { taper, outOfRound, oval }: MapStrip,
   unitOf = sheetUnit,
 ): string =>
   [
     ...(taper ? [spreadWords(c, 'taper', taper, strip, unitOf)] : []),
     ...(outOfRound ? [spreadWords(c, 'out of round', outOfRound, strip, unitOf)] : []),
+    ...(oval
+      ? [
+          `oval by ${shown(c, oval.ovality, unitOf(c))} by least squares, longest at ${Math.round((oval.longest * 180) / Math.PI) % 180}° (${axisWords(row, oval.row)}), ${shown(c, oval.rest, unitOf(c))} of a diameter left over`,
+        ]
+      : []),
   ].join('; ');
 
 /** What is to be known of a map first. */
@@ -96,9 +101,9 @@ export function mapNotes({ characteristic: c, strips, columns, strip }: JobMap):
   if (strips.some(({ outOfRound }) => outOfRound))
     return [
       `Out of round is the greatest difference between the ${columns.length} directions measured at one height, taper the greatest along one direction of ${strip === undefined ? 'it' : `one ${strip}`}; both are differences of sizes, and their verdict is that of the sheet's own lines for them.`,
-      ...(columns.length === 2
-        ? ['Two directions cannot see three lobes: a bore may be out of round and read the same both ways.']
-        : []),
+      columns.length === 2
+        ? 'Two directions cannot see three lobes: a bore may be out of round and read the same both ways.'
+        : 'Diameters cannot see three lobes, in however many directions they are taken: points from one centre can.',
     ];
   return c.relation ? ['Worked out from other readings, place by place.'] : [];
 }
