@@ -9,7 +9,7 @@ import type { Characteristic } from '../sheet/sheet.ts';
 import { cellsOf, figureOf, type PlaceCell } from './job-maps.ts';
 
 /** One spot of a face, with what was read there. */
-export interface FaceSpot {
+interface FaceSpot {
   readonly value: string;
   /** Along and across the face [m]. */
   readonly x: number;

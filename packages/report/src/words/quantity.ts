@@ -2,8 +2,8 @@ import { type Characteristic, type Operand, quantityWords } from '@fettle/book';
 import { expanded, inUnit, standardUncertainty, type Uncertain } from '@fettle/core';
 import { joined, unitSign } from './unit.ts';
 
-export const { bare, limitWords, shown } = quantityWords;
-const { DECIMALS } = quantityWords;
+export const { limitWords, shown } = quantityWords;
+const { bare, DECIMALS } = quantityWords;
 
 const unitOf = ({ unit, kind }: Characteristic): string | undefined => (kind === 'seen' ? undefined : unit);
 
