@@ -173,7 +173,9 @@ function partnerOf(
     const isPaired = [...book.characteristics.values()].some(({ relation }) => {
       if (relation === undefined) return false;
       const patterns = namedIn(relation).map((id) => book.characteristics.get(id)?.position);
+      // A pair runs on one another; in a stack of three the housing keeps its size, and what lies between changes.
       return (
+        new Set(patterns).size === 2 &&
         patterns.some((one) => one !== undefined && patternFits(book, one, position)) &&
         patterns.some((one) => one !== undefined && patternFits(book, one, other.position)) &&
         namedIn(relation).some((id) => {
