@@ -20,13 +20,19 @@ export function keepingReasons(book: Book, cover: Cover, now: number | undefined
   )
     return [];
   const hidden = hiddenPositions(book, cover);
-  const fitted = new Set([...hidden].flatMap((position) => book.positions.get(position)?.now?.part ?? []));
+  const closed = book.covers.get(cover.id)?.closed === true;
+  const named = new Set((book.sheet?.covers ?? []).flatMap((one) => [...hiddenPositions(book, one)]));
+  // What no cover is known to hide, none may be closed over.
+  const isUnder = (position: string): boolean => hidden.has(position) || !named.has(position);
+  const fitted = new Set(
+    [...book.positions.values()].flatMap(({ id, now }) => (now && isUnder(id) ? [now.part] : [])),
+  );
   return [
     ...openingsOff(book)
       .filter(({ opening }) => hides(book, cover, 'openings', opening))
       .map((off): Reason => ({ code: 'opening/count', about: off.opening, message: openingWords(off) })),
     ...partsAstray(book)
-      .filter(({ position }) => hidden.has(position))
+      .filter(({ position }) => isUnder(position))
       .map(
         (astray): Reason => ({ code: 'part/astray', about: astray.part, message: astrayWords(book, astray) }),
       ),
@@ -36,14 +42,17 @@ export function keepingReasons(book: Book, cover: Cover, now: number | undefined
         (one): Reason => ({ code: 'cleaning/not-proven', about: one.part.id, message: uncleanWords(one) }),
       ),
     ...openJoints(book, now)
-      .filter((joint) => holds(joint) && hides(book, cover, 'fasteners', joint.joint))
+      .filter((joint) => holds(joint, closed) && hides(book, cover, 'fasteners', joint.joint))
       .map((joint): Reason => ({ code: 'joint/open', about: joint.joint, message: jointWords(joint) })),
   ];
 }
 
-/** A wet sealant wants its cover closed in time; anything else that is open holds it. */
-const holds = ({ wet }: OpenJoint): boolean =>
-  wet === undefined || (wet.minutes !== undefined && wet.minutes > wet.allowed);
+/**
+ * A wet sealant wants its cover closed in time, and asks nothing more once it is; without a clock nobody can tell
+ * whether there is time left. Anything else that is open holds.
+ */
+const holds = ({ wet }: OpenJoint, closed: boolean): boolean =>
+  wet === undefined || (!closed && (wet.minutes === undefined || wet.minutes > wet.allowed));
 
 /** What a cover names it hides; what no cover names, none may be closed over. */
 function hides(book: Book, cover: Cover, what: 'openings' | 'fasteners', id: string): boolean {

@@ -109,6 +109,17 @@ describe('marked parts', () => {
   });
 });
 
+describe('what no cover is known to hide', () => {
+  it('holds every cover: a part away from home, and a blasted one', () => {
+    const one = new Bench({ ...SHEET, positions: [...SHEET.positions, { id: 'pump', name: 'Pump' }] });
+    one.part('pump', 'pump');
+    one.desk.write('part-reworked', { part: 'pump', what: 'blasted', condition: 'used', blasted: true });
+    one.desk.write('part-marked', { part: 'pump', home: 'block' });
+    expect(messages(one, 'pan')).toHaveLength(2);
+    expect(messages(one)).toHaveLength(2);
+  });
+});
+
 describe('a machined part', () => {
   it('is held until it is opened, washed, blown and seen through, and again after each rework', () => {
     const one = bench();
@@ -173,6 +184,8 @@ describe('joints', () => {
       cures_after: '24 h',
     });
     expect(messages(one, 'crank-in', START + 5 * 60_000)).toEqual([]);
+    // Without a clock nobody can tell whether there is time left.
+    expect(messages(one)).toHaveLength(1);
     expect(messages(one, 'crank-in', START + 25 * 60_000)).toEqual([
       'Core plug: it has lain open for 25 min, 10 are allowed: clean it off and begin again',
     ]);
