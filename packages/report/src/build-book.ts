@@ -11,6 +11,7 @@ import { cardPages, mapPages } from './data/maps.ts';
 import { type Photograph, photographPages } from './data/photographs.ts';
 import { predictionOf } from './data/prediction.ts';
 import { hotIdle, pressurePages } from './data/pressure.ts';
+import { readingPlanPage } from './data/reading-plan.ts';
 import { recordPages } from './data/record.ts';
 import { sizePages, stackPages } from './data/sizes.ts';
 import { specSheetPages } from './data/spec-sheet.ts';
@@ -32,7 +33,7 @@ export function buildBookData(book: Book, printing: Printing, photos: readonly P
     hot_idle: hotIdle(book, prediction),
     spec_sheet: specSheetPages(book),
     parts: partPages(book),
-    record: recordPages(book, judgements, pages),
+    record: recordPages(book, assessed, pages),
     maps: mapPages(book, judgements),
     cards: cardPages(book, judgements),
     covers: coverPages(book, gates),
@@ -49,6 +50,7 @@ export function buildBookData(book: Book, printing: Printing, photos: readonly P
     notices: noticesOf(book, (id) => `entry ${pages.get(id) ?? id}`),
     notes: notePages(book),
     photos,
+    reading_plan: readingPlanPage(book, assessed),
     unmeasured: unmeasuredPages(book, judgements),
     ledger: ledgerLines(book, pages),
   };

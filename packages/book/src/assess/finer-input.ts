@@ -27,6 +27,8 @@ const INTERCHANGEABLE: readonly (readonly string[])[] = [
   ['telescoping gauge', 'dial bore gauge', 'inside micrometer', 'calliper'],
   ['micrometer', 'calliper'],
   ['depth micrometer', 'calliper'],
+  // A face run over on a plate, instead of leaves under an edge.
+  ['straightedge and leaf', 'dial indicator'],
 ];
 
 export const takesTheSame = (type: string, other: string): boolean =>

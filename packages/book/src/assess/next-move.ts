@@ -1,6 +1,6 @@
 import {
   conformity,
-  nextLeaf,
+  normalBetween,
   normalQuantile,
   parseQuantity,
   printQuantity,
@@ -13,6 +13,8 @@ import { finerInput, type LargestDoubt, largestDoubt, readingsAt, takesTheSame }
 import { standardUncertaintyOf } from './instrument.ts';
 import type { Judgement, Member } from './judgement.ts';
 import type { Limits } from './limits.ts';
+import { evenly, leafOfFewestTries } from './next-move-leaf.ts';
+import { type Restore, restoring } from './next-move-restore.ts';
 import type { Operand } from './operand.ts';
 import type { Reckoning } from './reckoning.ts';
 import { RISK } from './verdict.ts';
@@ -26,6 +28,10 @@ export type NextMove =
       readonly characteristic: Characteristic;
       readonly leaf: string;
       readonly triesLeft: number;
+      /** On average, by what is believed of the gap. */
+      readonly expectedTries: number;
+      /** Chance that the leaves owned lead to a verdict. */
+      readonly decides: number;
     }
   | {
       readonly move: 'use-instrument';
@@ -37,7 +43,8 @@ export type NextMove =
   | { readonly move: 'finer-than-owned'; readonly needed: number; readonly mostly?: LargestDoubt }
   | { readonly move: 'on-the-limit' }
   | { readonly move: 'does-not-matter'; readonly because: Judgement }
-  | { readonly move: 'settle-disagreement' };
+  | { readonly move: 'settle-disagreement' }
+  | Restore;
 
 /** @param all  every judgement under the same selection: another one may already decide for the part */
 export function nextMove(
@@ -46,7 +53,8 @@ export function nextMove(
   all: readonly Judgement[],
 ): NextMove | undefined {
   const { status, characteristic } = judgement;
-  if (status === 'in' || status === 'out' || status === 'no-limits') return undefined;
+  if (status === 'in' || status === 'no-limits') return undefined;
+  if (status === 'out') return characteristic.kind === 'seen' ? undefined : restoring(reckoning, judgement);
   if (characteristic.kind === 'seen') return { move: 'look', wanted: characteristic.wanted ?? '' };
   if (status === 'missing' || judgement.missing.length > 0) return measure(reckoning, judgement);
   const decided = alreadyDecided(judgement, all);
@@ -56,9 +64,12 @@ export function nextMove(
   const undecided = worstMember(judgement);
   const limits = judgement.governing && judgement.verdicts[judgement.governing]?.limits;
   if (!undecided || !limits) return undefined;
-  return undecided.known.operand.kind === 'interval'
-    ? byLeaf(reckoning, judgement, undecided, limits)
-    : byInstrument(reckoning, judgement, undecided, limits);
+  if (undecided.known.operand.kind === 'interval')
+    return byLeaf(reckoning, undecided, limits) ?? byInstrument(reckoning, judgement, undecided, limits);
+  const move = byInstrument(reckoning, judgement, undecided, limits);
+  // Leaves that cut a number may still do so where no instrument is fine enough.
+  const isStuck = move?.move === 'finer-than-owned' || move?.move === 'on-the-limit';
+  return (isStuck && undecided.known.cut && byLeaf(reckoning, undecided, limits)) || move;
 }
 
 function measure(reckoning: Reckoning, judgement: Judgement): NextMove {
@@ -99,16 +110,12 @@ function alreadyDecided(judgement: Judgement, all: readonly Judgement[]): Judgem
   );
 }
 
-const worstMember = (judgement: Judgement): Member | undefined =>
+/** The member that decides; without a worst place the first. */
+export const worstMember = (judgement: Judgement): Member | undefined =>
   judgement.members.find(({ place }) => judgement.worstAt !== undefined && isAt(judgement.worstAt, place)) ??
   judgement.members[0];
 
-function byLeaf(
-  reckoning: Reckoning,
-  judgement: Judgement,
-  member: Member,
-  limits: Limits,
-): NextMove | undefined {
+function byLeaf(reckoning: Reckoning, member: Member, limits: Limits): NextMove | undefined {
   const tried = readingsAt(reckoning, member.known.entries).filter(({ body }) => body.value === undefined);
   const [reading] = tried;
   if (!reading) return undefined;
@@ -130,20 +137,33 @@ function byLeaf(
     goes: goes.length > 0 ? Math.max(...goes) : undefined,
     stops: stops.length > 0 ? Math.min(...stops) : undefined,
   };
-  const back = backToLeaves(member.known.operand, bracket);
+  const { cut, operand } = member.known;
+  const back = backToLeaves(cut ?? operand, bracket);
   const leafLimits = {
     ...(limits.lower !== undefined && { lower: back(limits.lower) }),
     ...(limits.upper !== undefined && { upper: back(limits.upper) }),
   };
   const sizes = leaves.map(({ size }) => size);
-  const leaf = nextLeaf(bracket, sizes, leafLimits);
-  if (leaf === undefined) return byInstrument(reckoning, judgement, member, limits);
+  const found = leafOfFewestTries(bracket, sizes, leafLimits, believed(operand, back));
+  if (!found) return undefined;
+  const { leaf, expected, decides } = found;
   return {
     move: 'try-leaf',
     characteristic,
     leaf: leaves.find(({ size }) => size === leaf)?.text ?? printQuantity(leaf, 'thou'),
     triesLeft: triesLeft(bracket, sizes),
+    expectedTries: expected,
+    decides,
   };
+}
+
+/** What is believed of the gap that the leaves are tried in: as another witness reads it, else evenly all there is. */
+function believed(operand: Operand, back: (value: number) => number): (from: number, to: number) => number {
+  if (operand.kind !== 'value') return evenly;
+  const u = standardUncertainty(operand.q);
+  const middle = back(operand.q.value);
+  const spread = Math.abs(back(operand.q.value + u) - middle);
+  return spread > 0 ? (from, to) => normalBetween((from - middle) / spread, (to - middle) / spread) : evenly;
 }
 
 /**

@@ -5,6 +5,7 @@ import {
   asFound,
   assessment,
   type Book,
+  furtherMoves,
   type Gate,
   noticesOf,
   placeText,
@@ -15,7 +16,7 @@ import { closingLineText } from '@fettle/draw';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { decidingLimits, lineOf, nameOf, valueWords } from '../words/judgement.ts';
-import { judgementJson } from '../words/judgement-json.ts';
+import { judgementWithFurther } from '../words/judgement-json.ts';
 import { judgementLines } from '../words/judgement-lines.ts';
 import { pressureSummary } from '../words/pressure.ts';
 import { heading, table, wrapped } from '../words/table.ts';
@@ -76,11 +77,11 @@ function reply(book: Book, assessed: Assessment, said: Said): Reply {
   return { json: checkJson(book, assessed), text: checkText(book, assessed, said), status: proven ? 0 : 1 };
 }
 
-function checkJson(book: Book, { judgements, torques, gates }: Assessment) {
+function checkJson(book: Book, { judgements, torques, gates, reckoning }: Assessment) {
   return {
     job: book.job,
     title: book.opened?.body.title,
-    judgements: judgements.map(judgementJson),
+    judgements: judgements.map((one) => judgementWithFurther(one, furtherMoves(reckoning, one))),
     torques: torques.map(({ fastener, advice, unlogged }) => ({
       fastener: fastener.id,
       advice: advice.ok ? advice.value : { issues: advice.issues },
@@ -110,7 +111,10 @@ function checkText(book: Book, { judgements, torques, gates, reckoning }: Assess
   const section = (title: string, list: readonly Assessed[]): string[] =>
     list.length === 0
       ? []
-      : [...heading(`${title} (${list.length})`), ...list.flatMap((j) => judgementLines(j))];
+      : [
+          ...heading(`${title} (${list.length})`),
+          ...list.flatMap((j) => judgementLines(j, true, furtherMoves(reckoning, j))),
+        ];
   const brief = (list: readonly Assessed[]): string[] =>
     table(
       list.map((j) => [

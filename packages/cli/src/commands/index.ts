@@ -35,6 +35,7 @@ import { registerSpec } from './spec.ts';
 import { registerStack } from './stack.ts';
 import { registerStrike } from './strike.ts';
 import { registerTimeLine } from './timeline.ts';
+import { registerToday } from './today.ts';
 import { registerTools } from './tools.ts';
 import { registerTorque } from './torque.ts';
 import { registerWhy } from './why.ts';
@@ -67,6 +68,7 @@ export const COMMANDS: readonly Register[] = [
   registerNote,
   registerCheck,
   registerWhy,
+  registerToday,
   registerMap,
   registerOil,
   registerFilm,

@@ -5,6 +5,7 @@ import {
   assessment,
   type Book,
   filledCircuit,
+  furtherMoves,
   placeText,
   Reckoning,
   relationWords,
@@ -15,7 +16,7 @@ import { CATALOGUE, failed, type Outcome, ok } from '@fettle/core';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { nameOf } from '../words/judgement.ts';
-import { judgementJson } from '../words/judgement-json.ts';
+import { judgementWithFurther } from '../words/judgement-json.ts';
 import { stairWorking, stairWorkingLines } from '../words/stair-working.ts';
 import { workingLines } from '../words/working.ts';
 import { conditionsOf } from './oil.ts';
@@ -39,7 +40,11 @@ export const registerWhy: Register = (program, run) => {
         if (name === 'stair') return stairBehind(book, said.asFound === true);
         const [id, at] = name.split('@');
         if (!book.characteristics.has(id!)) return failed(unknownCharacteristic(book, id!));
-        const { judgements } = assessment(book, said.asFound ? asFound(book) : asFittedNow(book), CATALOGUE);
+        const { judgements, reckoning } = assessment(
+          book,
+          said.asFound ? asFound(book) : asFittedNow(book),
+          CATALOGUE,
+        );
         const meant = judgements.filter(
           (j) => j.characteristic.id === id && (at === undefined || placeText(j.place) === at),
         );
@@ -59,10 +64,12 @@ export const registerWhy: Register = (program, run) => {
           });
         return ok({
           json: meant.map((judgement) => ({
-            ...judgementJson(judgement),
+            ...judgementWithFurther(judgement, furtherMoves(reckoning, judgement)),
             working: workingJson(book, judgement),
           })),
-          text: meant.flatMap((judgement) => workingLines(book, judgement)).join('\n'),
+          text: meant
+            .flatMap((judgement) => workingLines(book, judgement, furtherMoves(reckoning, judgement)))
+            .join('\n'),
         });
       }),
     );

@@ -211,7 +211,7 @@ describe('the plan of the demo engine', () => {
   it('the flatness that nobody can tell decides over the skim, and over nothing else', () => {
     expect(plan.moves).toHaveLength(1);
     const [flat] = plan.moves!;
-    expect(flat).toMatchObject({ about: 'head.flatness', extra: 55, next: 'finer-than-owned' });
+    expect(flat).toMatchObject({ about: 'head.flatness', extra: 55, next: 'use-instrument' });
     // .0045 with u .00035 against .0040.
     expect(flat!.chance_in).toBeCloseTo(normalCdf(-0.0005 / 0.00035), 2);
     expect(flat!.saving).toBeCloseTo(55 * flat!.chance_in, 6);

@@ -1,4 +1,4 @@
-import type { Assessed, NextMove, Operand, Verdict } from '@fettle/book';
+import type { Assessed, Further, NextMove, Operand, Verdict } from '@fettle/book';
 import { standardUncertainty } from '@fettle/core';
 
 /** What is known, in SI. */
@@ -32,7 +32,19 @@ function nextJson(next: NextMove | undefined) {
         because: { characteristic: next.because.characteristic.id, place: next.because.place },
       };
     case 'try-leaf':
-      return { move: next.move, leaf: next.leaf, tries_left: next.triesLeft };
+      return {
+        move: next.move,
+        leaf: next.leaf,
+        tries_left: next.triesLeft,
+        expected_tries: next.expectedTries,
+        decides: next.decides,
+      };
+    case 'restore':
+      return {
+        move: next.move,
+        offers: next.offers.map(({ id, price }) => ({ offer: id, price })),
+        sizes: [...next.sizes],
+      };
     case 'use-instrument':
       return { move: next.move, characteristic: next.characteristic.id, instrument: next.instrument };
     case 'finer-than-owned':
@@ -45,6 +57,25 @@ function nextJson(next: NextMove | undefined) {
       return next;
   }
 }
+
+const furtherJson = ({ deciding, repeating }: Further) => ({
+  deciding: deciding.map(({ name, type, owned, expanded, characteristic, readings, minutes, chance }) => ({
+    name,
+    type,
+    owned,
+    expanded,
+    characteristic: characteristic.id,
+    readings,
+    minutes,
+    chance: { in: chance.in, out: chance.out, decided: chance.decided },
+  })),
+  repeating: repeating && {
+    name: repeating.name,
+    characteristic: repeating.characteristic.id,
+    needed: repeating.needed,
+    chance: repeating.chance.decided,
+  },
+});
 
 /** A judgement for programs: SI throughout, ids rather than words. */
 export const judgementJson = (judgement: Assessed) => ({
@@ -73,4 +104,10 @@ export const judgementJson = (judgement: Assessed) => ({
   cautions: judgement.cautions,
   next: nextJson(judgement.next),
   entries: judgement.entries,
+});
+
+/** The same with what could decide it and how likely, where that was asked for. */
+export const judgementWithFurther = (judgement: Assessed, further: Further | undefined) => ({
+  ...judgementJson(judgement),
+  further: further && furtherJson(further),
 });

@@ -1,6 +1,7 @@
-import type { Assessed } from '@fettle/book';
+import type { Assessed, Further } from '@fettle/book';
 import {
   decidingLimits,
+  furtherWords,
   lineOf,
   meanWords,
   moveWords,
@@ -16,7 +17,7 @@ const INDENT = ' '.repeat(15);
 const below = (text: string): string[] => wrapped(text, 93, '  ').map((line) => `${INDENT}${line}`);
 
 /** A judgement in full: the verdict first, then what it rests on, then what to do. */
-export function judgementLines(judgement: Assessed, rail = true): string[] {
+export function judgementLines(judgement: Assessed, rail = true, further?: Further): string[] {
   const line = lineOf(judgement);
   const mean = meanWords(judgement);
   const drawn = rail ? railOf(judgement) : undefined;
@@ -27,5 +28,6 @@ export function judgementLines(judgement: Assessed, rail = true): string[] {
     ...(mean === undefined ? [] : [`               ${mean}`]),
     ...judgement.cautions.flatMap(({ message }) => below(`caution: ${message}`)),
     ...(judgement.next ? below(`next: ${moveWords(judgement, judgement.next)}`) : []),
+    ...(further ? furtherWords(judgement, further).flatMap(below) : []),
   ];
 }

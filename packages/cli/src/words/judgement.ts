@@ -1,14 +1,8 @@
-import {
-  type Assessed,
-  type LargestDoubt,
-  type NextMove,
-  type Operand,
-  placeText,
-  type Status,
-} from '@fettle/book';
-import { inUnit } from '@fettle/core';
+import { type Assessed, nextMoveWords, type Operand, placeText, type Status } from '@fettle/book';
 import { limitRailText } from '@fettle/draw';
 import { halfBand, limitWords, operandWords } from './quantity.ts';
+
+export const { moveWords, furtherWords } = nextMoveWords;
 
 /** A word and a shape: never one by itself. */
 export const STATUS_WORDS: Readonly<Record<Status, string>> = {
@@ -52,50 +46,6 @@ export function railOf(judgement: Assessed, width?: number): string | undefined 
       ? { from: operand.q.value - halfBand(operand.q), to: operand.q.value + halfBand(operand.q) }
       : { from: operand.lower?.value, to: operand.upper?.value };
   return limitRailText({ ...verdict.limits, ...block }, width);
-}
-
-/** What to do next, in a sentence. */
-export function moveWords(judgement: Assessed, next: NextMove): string {
-  const { characteristic } = judgement;
-  switch (next.move) {
-    case 'measure': {
-      const names = [...new Set(next.what.map((one) => one.characteristic.name))];
-      const [only] = next.what;
-      return names.length === 1 && next.what.length > 1
-        ? `Read ${names[0]} at ${next.what.map(({ place }) => placeText(place)).join(', ')}.`
-        : names.length === 1 && only
-          ? `Read ${only.characteristic.name}${Object.keys(only.place).length > 0 ? ` at ${placeText(only.place)}` : ''}.`
-          : `Read ${names.join(', ')}.`;
-    }
-    case 'look':
-      return `Look at it; wanted: ${next.wanted}.`;
-    case 'try-leaf':
-      return `Try the leaf ${next.leaf}; at most ${next.triesLeft} ${next.triesLeft === 1 ? 'try' : 'tries'} with the leaves owned.`;
-    case 'use-instrument':
-      return next.characteristic.id === characteristic.id
-        ? `${next.name} would decide, if it reads the same.`
-        : `Read ${next.characteristic.name} with ${next.name}: that would decide, if it reads the same.`;
-    case 'finer-than-owned':
-      return `Nothing owned is fine enough: it has to be known to ±${significant(judgement, 2 * next.needed)} at about 95 %.${mostlyWords(next.mostly)} Borrow, have it measured, or decide without.`;
-    case 'on-the-limit':
-      return 'It reads on the limit itself: no instrument settles that. Measure again, or treat it as out.';
-    case 'does-not-matter':
-      return `It does not matter: ${next.because.characteristic.name} ${placeText(next.because.place)} is out on the same part, which decides for both.`;
-    case 'settle-disagreement':
-      return `The witnesses disagree. Clean up, read ${characteristic.name} again both ways, and strike the wrong one.`;
-  }
-}
-
-const mostlyWords = (mostly: LargestDoubt | undefined): string =>
-  mostly
-    ? ` Most of the doubt comes from ${mostly.name} (${mostly.of.map(({ name }) => name).join(', ')}): read that finer first.`
-    : '';
-
-/** Two significant figures of a doubt, in the characteristic's unit. */
-function significant({ characteristic }: Assessed, si: number): string {
-  if (characteristic.kind === 'seen' || characteristic.unit === undefined)
-    return String(Number(si.toPrecision(2)));
-  return `${Number(inUnit(si, characteristic.unit).toPrecision(2))} ${characteristic.unit}`;
 }
 
 /** Where mean and worst would print alike, one more figure shows that they are not. */

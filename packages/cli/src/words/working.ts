@@ -3,7 +3,9 @@ import {
   asFittedNow,
   asRead,
   type Book,
+  type Further,
   type Member,
+  nextMoveWords,
   placeText,
   type ReadingOnRecord,
   relationWords,
@@ -33,7 +35,7 @@ function sourceLine(book: Book, judgement: Assessed, set: 'new' | 'wear'): strin
 const said = (what: string, words: string | undefined): string[] =>
   words === undefined ? [] : wrapped(`${what}: ${words}`, 104, '  ').map((line) => `  ${line}`);
 
-export function workingLines(book: Book, judgement: Assessed): string[] {
+export function workingLines(book: Book, judgement: Assessed, further?: Further): string[] {
   const { characteristic } = judgement;
   const limits = (['new', 'wear'] as const).flatMap((set) => {
     const verdict = judgement.verdicts[set];
@@ -61,7 +63,10 @@ export function workingLines(book: Book, judgement: Assessed): string[] {
     characteristic.limits?.[set] ? [`  ${set}: ${sourceLine(book, judgement, set)}`] : [],
   );
   return [
-    ...judgementLines(judgement),
+    ...judgementLines(judgement, true, further),
+    ...(further
+      ? wrapped(nextMoveWords.CHANCE_GROUNDS, 93, '  ').map((line) => `               ${line}`)
+      : []),
     '',
     ...said('taken', characteristic.taken),
     ...said('caution', characteristic.caution),

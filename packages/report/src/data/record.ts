@@ -1,12 +1,15 @@
 import {
   type Assessed,
+  type Assessment,
   asFittedNow,
   asRead,
   type Book,
   type Characteristic,
+  furtherMoves,
   type Member,
   type PartState,
   type ReadingOnRecord,
+  type Reckoning,
   relationWords,
   type SightOnRecord,
   sourceOf,
@@ -15,7 +18,7 @@ import {
 } from '@fettle/book';
 import { CATALOGUE } from '@fettle/core';
 import { placeWords, whenWords } from '../words/entry.ts';
-import { moveWords } from '../words/move.ts';
+import { furtherWords, moveWords } from '../words/move.ts';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { bandWords, limitWords, valueWords } from '../words/quantity.ts';
 import { sourceWords } from '../words/source.ts';
@@ -71,9 +74,10 @@ function insideWords({ governing, verdicts, operand }: Assessed): string {
 }
 
 /** What is judged, with both verdicts. */
-function judgedLine(book: Book, judgement: Assessed) {
+function judgedLine(book: Book, judgement: Assessed, reckoning: Reckoning) {
   const { characteristic, operand, status, mean } = judgement;
   const seen = judgement.sight;
+  const further = furtherMoves(reckoning, judgement);
   const cold = asRead(book, asFittedNow(book), CATALOGUE, judgement);
   const meanWords =
     mean && mean.verdict !== status && status !== 'missing'
@@ -99,6 +103,7 @@ function judgedLine(book: Book, judgement: Assessed) {
       judgement.next && judgement.next.move !== 'measure' && judgement.next.move !== 'look'
         ? `Next: ${moveWords(judgement, judgement.next)}`
         : '',
+      ...(further ? furtherWords(judgement, further) : []),
     ].filter((note) => note !== ''),
     missing: judgement.missing.length > 0 && status !== 'missing' ? 'not read everywhere' : '',
   };
@@ -247,6 +252,7 @@ function characteristicRecord(
   characteristic: Characteristic,
   judgements: readonly Assessed[],
   pages: ReadonlyMap<string, string>,
+  reckoning: Reckoning,
 ) {
   const { reduce } = characteristic;
   const limits = limitLines(book, characteristic, judgements);
@@ -269,7 +275,7 @@ function characteristicRecord(
     ...sharedDoubt(
       judgements
         .filter((judgement) => !isUntouched(judgement))
-        .map((judgement) => judgedLine(book, judgement)),
+        .map((judgement) => judgedLine(book, judgement, reckoning)),
     ),
     untouched: untouchedWords(book, characteristic, judgements),
     ...readingTable([
@@ -284,7 +290,11 @@ function characteristicRecord(
 }
 
 /** Every characteristic of the sheet in its order, grouped as the sheet groups them. */
-export function recordPages(book: Book, judgements: readonly Assessed[], pages: ReadonlyMap<string, string>) {
+export function recordPages(
+  book: Book,
+  { judgements, reckoning }: Assessment,
+  pages: ReadonlyMap<string, string>,
+) {
   const byId = new Map<string, Assessed[]>();
   for (const judgement of judgements) {
     const { id } = judgement.characteristic;
@@ -293,7 +303,13 @@ export function recordPages(book: Book, judgements: readonly Assessed[], pages: 
   const groups = new Map<string, ReturnType<typeof characteristicRecord>[]>();
   for (const characteristic of book.characteristics.values()) {
     const group = characteristic.group ?? '';
-    const record = characteristicRecord(book, characteristic, byId.get(characteristic.id) ?? [], pages);
+    const record = characteristicRecord(
+      book,
+      characteristic,
+      byId.get(characteristic.id) ?? [],
+      pages,
+      reckoning,
+    );
     groups.set(group, [...(groups.get(group) ?? []), record]);
   }
   return [...groups].map(([name, records]) => ({ name, records }));

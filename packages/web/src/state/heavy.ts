@@ -1,6 +1,7 @@
 import type { Catalogue, SheetReader, SpecSheet } from '@fettle/book';
 import { ok } from '@fettle/core';
 import { signal } from '@preact/signals';
+import { further } from './further.ts';
 
 /**
  * What only some jobs need and what is heavy to load: every calculator, which a relation may name, and the full
@@ -20,4 +21,5 @@ export const heavy = signal<Heavy>({ readSheet: believed, catalogue: new Map(), 
 /** Loads the rest; called once the first page stands. */
 export async function loadHeavy(): Promise<void> {
   heavy.value = { ...(await import('./heavy-parts.ts')).HEAVY_PARTS, loaded: true };
+  further.value = (await import('./further-parts.ts')).furtherFetched;
 }

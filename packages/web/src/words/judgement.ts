@@ -1,5 +1,7 @@
-import type { Assessed, LargestDoubt, NextMove, Status } from '@fettle/book';
-import { fullName, placeWords } from './place.ts';
+import { type Assessed, type NextMove, nextMoveWords, type Status } from '@fettle/book';
+import { further } from '../state/further.ts';
+import { assessed } from '../state/job.ts';
+import { placeWords } from './place.ts';
 import { limitWords, operandWords, uncertaintyWords } from './quantity.ts';
 
 export const STATUS_WORDS: Readonly<Record<Status, string>> = {
@@ -30,41 +32,14 @@ export function valueWords(judgement: Assessed): string {
   return judgement.worstAt ? `${value} at ${placeWords(judgement.characteristic, judgement.worstAt)}` : value;
 }
 
-/** What to do next, in a sentence. */
-export function moveWords(judgement: Assessed, next: NextMove): string {
-  const { characteristic } = judgement;
-  switch (next.move) {
-    case 'measure': {
-      const names = [...new Set(next.what.map((one) => one.characteristic.name))];
-      const [only] = next.what;
-      if (next.what.length === 1 && only) return `Read ${fullName(only.characteristic, only.place)}.`;
-      return names.length === 1
-        ? `Read ${names[0]} at ${next.what.length} more places.`
-        : `Read ${names.join(', ')}.`;
-    }
-    case 'look':
-      return `Look at it; wanted: ${next.wanted}.`;
-    case 'try-leaf':
-      return `Try the leaf ${next.leaf}; at most ${next.triesLeft} ${next.triesLeft === 1 ? 'try' : 'tries'} with the leaves owned.`;
-    case 'use-instrument':
-      return next.characteristic.id === characteristic.id
-        ? `${next.name} would decide, if it reads the same.`
-        : `Read ${next.characteristic.name} with ${next.name}: that would decide, if it reads the same.`;
-    case 'finer-than-owned':
-      return `Nothing owned is fine enough: it has to be known to ±${uncertaintyWords(characteristic, 2 * next.needed)}.${mostlyWords(next.mostly)} Borrow, have it measured, or decide without.`;
-    case 'on-the-limit':
-      return 'It reads on the limit itself: no instrument settles that. Measure again, or treat it as out.';
-    case 'does-not-matter':
-      return `It does not matter: ${fullName(next.because.characteristic, next.because.place)} is out on the same part, which decides for both.`;
-    case 'settle-disagreement':
-      return `The witnesses disagree. Clean up, read ${characteristic.name} again both ways, and strike the wrong one.`;
-  }
-}
+const SAYING: nextMoveWords.Saying = { place: placeWords, doubt: uncertaintyWords };
 
-const mostlyWords = (mostly: LargestDoubt | undefined): string =>
-  mostly
-    ? ` Most of the doubt comes from ${mostly.name} (${mostly.of.map(({ name }) => name).join(', ')}): read that finer first.`
-    : '';
+/** What to do next, in a sentence; and what could decide it and how likely, once that part has been fetched. */
+export const moveWords = (judgement: Assessed, next: NextMove): string =>
+  [
+    nextMoveWords.moveWords(judgement, next, SAYING),
+    ...further.value(assessed.value.reckoning, judgement, SAYING),
+  ].join(' ');
 
 /** A contrast worth saying: the worst place decides, and the mean would have said something else. */
 export function meanWords(judgement: Assessed): string | undefined {

@@ -1,0 +1,296 @@
+import { parseQuantity, pooled, standardUncertainty, term, type Uncertain, uncertain } from '@fettle/core';
+import { builtInstrument } from '../chest/built.ts';
+import { INSTRUMENT_TYPES } from '../chest/instrument-types.ts';
+import type { ReadingOnRecord, Written } from '../fold/book.ts';
+import { minutesOf } from '../reading-plan/minutes.ts';
+import type { Characteristic } from '../sheet/sheet.ts';
+import { readingsAt, takesTheSame } from './finer-input.ts';
+import { instrumentTerms } from './instrument.ts';
+import type { Judgement } from './judgement.ts';
+import { type NextMove, worstMember } from './next-move.ts';
+import { type Chance, chanceOfDeciding, type Undecided } from './next-move-chance.ts';
+import { valued } from './operand.ts';
+import type { Reckoning } from './reckoning.ts';
+import { verdictOf } from './verdict.ts';
+
+type Instrument = Written<'instrument-declared'>;
+
+/** An instrument with which reading again could lead to a verdict. */
+export interface Deciding {
+  /** Absent for one to borrow. */
+  readonly instrument?: string;
+  readonly name: string;
+  readonly type: string;
+  readonly owned: boolean;
+  /** U of one reading of it, half-width at about 95 % [SI]. */
+  readonly expanded: number;
+  readonly characteristic: Characteristic;
+  /** How many readings would be taken again with it. */
+  readonly readings: number;
+  readonly minutes: number;
+  readonly chance: Chance;
+}
+
+/** Reading again with the same instrument, which only each reading's own share of doubt gets smaller by. */
+export interface Repeating {
+  readonly name: string;
+  readonly characteristic: Characteristic;
+  /**
+   * More rounds of readings until it would be decided, if they read the same on average; `many`: more than anyone
+   * would take; undefined: no number is enough.
+   */
+  readonly needed: number | 'many' | undefined;
+  /** Chance that a single more round decides. */
+  readonly chance: Chance;
+}
+
+/** What could decide a verdict that cannot be told, the one to take up first; and what repeating would do. */
+export interface Further {
+  readonly deciding: readonly Deciding[];
+  readonly repeating?: Repeating;
+}
+
+/** From here on a way is good enough to be taken for being quick. */
+const LIKELY = 0.5;
+/** Below this nobody would get an instrument out for it. */
+const LEAST = 0.02;
+const MOST_REPEATS = 30;
+/** As good as endless: what each reading has for itself is gone. */
+const ENDLESS = 1e12;
+
+/** The instruments, owned or to borrow, that could decide what cannot be told, with their chances of deciding. */
+export function furtherMoves(
+  reckoning: Reckoning,
+  judgement: Judgement & { readonly next?: NextMove },
+): Further | undefined {
+  const { status, characteristic, governing, consistent, next } = judgement;
+  if (next?.move === 'does-not-matter') return undefined;
+  if (status !== 'cannot-tell' || characteristic.kind === 'seen' || !governing) return undefined;
+  if (judgement.missing.length > 0 || judgement.again.length > 0 || !consistent) return undefined;
+  const undecided = undecidedOf(judgement);
+  if (!undecided) return undefined;
+  const whole = undecided.numbers.length > 0 ? pooled(undecided.numbers).value : undefined;
+  const groups = whole ? readWith(reckoning, judgement, whole, undecided.numbers) : [];
+  const deciding = groups.flatMap((group) => instrumentsFor(reckoning, group, undecided));
+  const repeats = groups.map((group) => repeating(reckoning, group, undecided)).sort(sooner)[0];
+  return { deciding: deciding.sort(better), ...(repeats && { repeating: repeats }) };
+}
+
+function undecidedOf(judgement: Judgement): Undecided | undefined {
+  const { governing, characteristic } = judgement;
+  const limits = governing && judgement.verdicts[governing]?.limits;
+  if (!limits || !governing) return undefined;
+  if ((characteristic.reduce?.by ?? 'worst') !== 'worst') {
+    const { operand } = judgement;
+    if (operand.kind !== 'value') return undefined;
+    return { numbers: [operand.q], set: governing, limits, derived: true };
+  }
+  const known = worstMember(judgement)?.known;
+  if (known?.operand.kind !== 'value') return undefined;
+  const numbers = known.witnesses.flatMap(({ operand }) => (operand.kind === 'value' ? [operand.q] : []));
+  return {
+    numbers,
+    set: governing,
+    limits,
+    derived: numbers.length === 1 && known.witnesses.some(({ by }) => by === 'relation'),
+    ...(known.cut && { cut: known.cut }),
+  };
+}
+
+/** Readings taken with one instrument of one thing, and the number that rests on them. */
+interface ReadWith {
+  readonly instrument: Instrument;
+  readonly characteristic: Characteristic;
+  readonly kind: Exclude<Characteristic['kind'], 'seen'>;
+  readonly readings: readonly ReadingOnRecord[];
+  /** As read, on average [SI]. */
+  readonly value: number;
+  /** The one of the numbers that rests on them. */
+  readonly number: Uncertain;
+}
+
+/** Share of the variance under which reading again changes nothing that could be seen. */
+const WORTH_A_LOOK = 0.1;
+
+function readWith(
+  reckoning: Reckoning,
+  judgement: Judgement,
+  whole: Uncertain,
+  numbers: readonly Uncertain[],
+): ReadWith[] {
+  const decides = judgement.worstAt === undefined ? judgement.members : [worstMember(judgement)!];
+  const behind = readingsAt(
+    reckoning,
+    decides.flatMap(({ known }) => known.entries),
+  ).filter(({ body }) => body.value !== undefined);
+  const groups = new Map<string, ReadingOnRecord[]>();
+  for (const number of numbers)
+    for (const reading of behind) {
+      const rests = number.terms.some(({ source }) => source === `reading:${reading.entry.id}`);
+      const key = `${numbers.indexOf(number)}\n${reading.body.instrument}\n${reading.body.characteristic}`;
+      if (rests) groups.set(key, [...(groups.get(key) ?? []), reading]);
+    }
+  const total = standardUncertainty(whole) ** 2;
+  return [...groups].flatMap(([key, readings]): ReadWith[] => {
+    const number = numbers[Number(key.split('\n')[0])]!;
+    const [{ body }] = readings as [ReadingOnRecord];
+    const instrument = reckoning.book.instruments.get(body.instrument);
+    const characteristic = reckoning.characteristic(body.characteristic);
+    if (!instrument || characteristic.kind === 'seen') return [];
+    const { kind } = characteristic;
+    const said = readings.flatMap((one) => {
+      const read = parseQuantity(one.body.value!, kind);
+      return read.ok ? [read.value.value] : [];
+    });
+    const ids = new Set(readings.map(({ entry }) => `reading:${entry.id}`));
+    const own = number.terms
+      .filter(({ source }) => ids.has(source) || source === `instrument:${body.instrument}`)
+      .reduce((sum, { u }) => sum + u * u, 0);
+    if (said.length === 0 || own < WORTH_A_LOOK * total) return [];
+    const value = said.reduce((sum, one) => sum + one, 0) / said.length;
+    return [{ instrument, characteristic, kind, readings, value, number }];
+  });
+}
+
+/**
+ * The number as it would come out were its readings taken again with another instrument, each so many times: what they
+ * put in of doubt is taken out, and what the other would put in stands in its place, reading by reading with the same
+ * sensitivities. All else in it is the same error as before.
+ */
+function readAgain(
+  reckoning: Reckoning,
+  { instrument, kind, readings, value, number }: ReadWith,
+  other: Instrument,
+  times: number,
+): Uncertain | undefined {
+  const { instruments } = reckoning.book;
+  const was = instrumentTerms(instruments, instrument, kind, value, 'was');
+  const will = instrumentTerms(instruments, other, kind, value, 'will');
+  if (!was || !will) return undefined;
+  const uOf = (terms: typeof was, source: string): number =>
+    terms.find((one) => one.source === source)?.u ?? 0;
+  const ownBefore = uOf(was, 'reading:was');
+  if (ownBefore === 0) return undefined;
+  const sources = new Map(readings.map(({ entry }) => [`reading:${entry.id}`, entry.id]));
+  const commons = was.map(({ source }) => source).filter((source) => source !== 'reading:was');
+  const mine = number.terms.filter(({ source }) => sources.has(source));
+  const sensitivities = mine.map(({ u }) => u / ownBefore);
+  // What all share goes in with the sum of the sensitivities: in a difference they cancel.
+  const lead = number.terms.find(({ source }) => source === `instrument:${instrument.body.instrument}`);
+  const leadBefore = uOf(was, `instrument:${instrument.body.instrument}`);
+  const all = leadBefore > 0 ? (lead?.u ?? 0) / leadBefore : sensitivities.reduce((sum, one) => sum + one, 0);
+  const kept = number.terms.flatMap((one) => {
+    if (sources.has(one.source)) return [];
+    if (!commons.includes(one.source)) return [one];
+    // Others may have been read with it too; only what these readings put in goes.
+    const rest = one.u - all * uOf(was, one.source);
+    return Math.abs(rest) > 1e-9 * Math.abs(one.u) ? [{ ...one, u: rest }] : [];
+  });
+  const common = will
+    .filter(({ source }) => source !== 'reading:will')
+    .map((one) => ({ ...one, u: all * one.u }));
+  const own = mine.map(({ source }, i) =>
+    term(`again:${source}`, (sensitivities[i]! * uOf(will, 'reading:will')) / Math.sqrt(times)),
+  );
+  return uncertain(number.value, ...kept, ...common, ...own.filter(({ u }) => u !== 0));
+}
+
+function instrumentsFor(reckoning: Reckoning, group: ReadWith, undecided: Undecided): Deciding[] {
+  const { type } = group.instrument.body;
+  const owned = [...reckoning.book.instruments.values()].filter(
+    ({ body }) => body.instrument !== group.instrument.body.instrument && takesTheSame(type, body.type),
+  );
+  const types = new Set([type, ...owned.map(({ body }) => body.type)]);
+  const borrowed = [...INSTRUMENT_TYPES.keys()]
+    .filter((one) => !types.has(one) && takesTheSame(type, one))
+    .flatMap((one) => borrowedOf(reckoning, one, group) ?? []);
+  return [...owned, ...borrowed].flatMap((instrument): Deciding[] => {
+    const next = readAgain(reckoning, group, instrument, 1);
+    const one = instrumentTerms(reckoning.book.instruments, instrument, group.kind, group.value, 'one');
+    if (!next || !one) return [];
+    const chance = chanceOfDeciding(undecided, next);
+    if (chance.decided < LEAST) return [];
+    const isOwned = owned.includes(instrument);
+    const { setUp, each } = minutesOf(instrument.body.type);
+    return [
+      {
+        ...(isOwned && { instrument: instrument.body.instrument }),
+        name: instrument.body.name,
+        type: instrument.body.type,
+        owned: isOwned,
+        expanded: 2 * Math.hypot(...one.map(({ u }) => u)),
+        characteristic: group.characteristic,
+        readings: group.readings.length,
+        minutes: setUp + each * group.readings.length,
+        chance,
+      },
+    ];
+  });
+}
+
+/** One as it is usually had, its uncertainty built from what is usual for the type. */
+function borrowedOf(
+  reckoning: Reckoning,
+  type: string,
+  { kind, value, characteristic }: ReadWith,
+): Instrument | undefined {
+  const known = INSTRUMENT_TYPES.get(type);
+  if (known?.reads !== kind) return undefined;
+  const usual = { type, settings: {}, system: isInch(characteristic) ? 'inch' : 'metric' } as const;
+  const range = known.settings.find(({ key }) => key === 'range');
+  const read = range && parseQuantity(range.usual[0], 'length');
+  const reaches = !read?.ok || value <= read.value.value;
+  const settings = reaches ? {} : { range: `${Math.ceil(value * 1000)} mm` };
+  const built = builtInstrument(reckoning.book.instruments, { ...usual, settings });
+  if (!built.ok) return undefined;
+  const entry = [...reckoning.book.instruments.values()][0]?.entry;
+  const { uncertainty, trust } = built.value;
+  return entry && { entry, body: { instrument: `to borrow: ${type}`, name: type, type, uncertainty, trust } };
+}
+
+const isInch = ({ unit }: Characteristic): boolean => unit === 'in' || unit === 'thou';
+
+/**
+ * Rounds of the same readings until the verdict stands, if they read the same on average: with n more than the k taken,
+ *
+ *     u² = rest² + common² + own² k / (k + n)
+ *
+ * so that what is common to all readings, and all else, is left however often one reads.
+ */
+function repeating(reckoning: Reckoning, group: ReadWith, undecided: Undecided): Repeating {
+  const { set, limits, cut, numbers } = undecided;
+  const others = numbers.filter((one) => one !== group.number);
+  const decides = (n: number): boolean => {
+    const next = readAgain(reckoning, group, group.instrument, n);
+    if (!next) return false;
+    const together = pooled([group.number, next]).value;
+    const { value } = pooled([...others, { ...together, value: group.number.value }]);
+    const verdict = verdictOf(valued(value), cut, set, limits)?.verdict;
+    return verdict === 'in' || verdict === 'out';
+  };
+  const counts = Array.from({ length: MOST_REPEATS }, (_, i) => i + 1);
+  const few = counts.find(decides);
+  const needed = few ?? (decides(ENDLESS) ? 'many' : undefined);
+  const once = readAgain(reckoning, group, group.instrument, 1);
+  return {
+    name: group.instrument.body.name,
+    characteristic: group.characteristic,
+    needed,
+    chance: once ? chanceOfDeciding(undecided, once) : { in: 0, out: 0, decided: 0 },
+  };
+}
+
+const sooner = (a: Repeating, b: Repeating): number =>
+  rounds(a) - rounds(b) || b.chance.decided - a.chance.decided;
+
+/** Finite throughout, so that two that never decide are alike. */
+const rounds = ({ needed }: Repeating): number =>
+  needed === undefined ? 1e9 : needed === 'many' ? 1e6 : needed;
+
+/** Likely before unlikely; of the likely what is owned, then what is quick; of the unlikely the likeliest. */
+function better(a: Deciding, b: Deciding): number {
+  const [la, lb] = [a.chance.decided >= LIKELY, b.chance.decided >= LIKELY];
+  if (la !== lb) return la ? -1 : 1;
+  if (!la) return b.chance.decided - a.chance.decided || a.minutes - b.minutes;
+  return Number(b.owned) - Number(a.owned) || a.minutes - b.minutes || b.chance.decided - a.chance.decided;
+}
