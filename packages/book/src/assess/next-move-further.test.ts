@@ -85,7 +85,7 @@ describe('what could decide, and how likely', () => {
     bench.read('pin', '1.0000 in', { instrument: 'mic' });
     const { judgement, found } = further(bench, 'fit');
     const [best] = found!.deciding;
-    expect(best).toMatchObject({ instrument: 'dbg', characteristic: { id: 'bore' }, readings: 1 });
+    expect(best).toMatchObject({ instrument: 'dbg', characteristic: { id: 'bore' }, places: [{}] });
     expect(best!.chance.decided).toBeGreaterThan(0.5);
     expect(furtherWords(judgement, found!)[0]).toContain('Reading bore again with dbg');
   });

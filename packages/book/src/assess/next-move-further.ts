@@ -3,6 +3,7 @@ import { builtInstrument } from '../chest/built.ts';
 import { INSTRUMENT_TYPES } from '../chest/instrument-types.ts';
 import type { ReadingOnRecord, Written } from '../fold/book.ts';
 import { minutesOf } from '../reading-plan/minutes.ts';
+import { type Place, placeText } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import { readingsAt, takesTheSame } from './finer-input.ts';
 import { instrumentTerms } from './instrument.ts';
@@ -25,8 +26,8 @@ export interface Deciding {
   /** U of one reading of it, half-width at about 95 % [SI]. */
   readonly expanded: number;
   readonly characteristic: Characteristic;
-  /** How many readings would be taken again with it. */
-  readonly readings: number;
+  /** Where it would be read again. */
+  readonly places: readonly Place[];
   readonly minutes: number;
   readonly chance: Chance;
 }
@@ -34,7 +35,9 @@ export interface Deciding {
 /** Reading again with the same instrument, which only each reading's own share of doubt gets smaller by. */
 export interface Repeating {
   readonly name: string;
+  readonly type: string;
   readonly characteristic: Characteristic;
+  readonly places: readonly Place[];
   /**
    * More rounds of readings until it would be decided, if they read the same on average; `many`: more than anyone
    * would take; undefined: no number is enough.
@@ -108,6 +111,11 @@ interface ReadWith {
   /** The one of the numbers that rests on them. */
   readonly number: Uncertain;
 }
+
+/** Where its readings were taken, each once. */
+const placesOf = ({ readings }: ReadWith): Place[] => [
+  ...new Map(readings.map(({ body }) => [placeText(body.place ?? {}), body.place ?? {}])).values(),
+];
 
 /** Share of the variance under which reading again changes nothing that could be seen. */
 const WORTH_A_LOOK = 0.1;
@@ -212,6 +220,7 @@ function instrumentsFor(reckoning: Reckoning, group: ReadWith, undecided: Undeci
     if (chance.decided < LEAST) return [];
     const isOwned = owned.includes(instrument);
     const { setUp, each } = minutesOf(instrument.body.type);
+    const places = placesOf(group);
     return [
       {
         ...(isOwned && { instrument: instrument.body.instrument }),
@@ -220,8 +229,8 @@ function instrumentsFor(reckoning: Reckoning, group: ReadWith, undecided: Undeci
         owned: isOwned,
         expanded: 2 * Math.hypot(...one.map(({ u }) => u)),
         characteristic: group.characteristic,
-        readings: group.readings.length,
-        minutes: setUp + each * group.readings.length,
+        places,
+        minutes: setUp + each * places.length,
         chance,
       },
     ];
@@ -274,7 +283,9 @@ function repeating(reckoning: Reckoning, group: ReadWith, undecided: Undecided):
   const once = readAgain(reckoning, group, group.instrument, 1);
   return {
     name: group.instrument.body.name,
+    type: group.instrument.body.type,
     characteristic: group.characteristic,
+    places: placesOf(group),
     needed,
     chance: once ? chanceOfDeciding(undecided, once) : { in: 0, out: 0, decided: 0 },
   };

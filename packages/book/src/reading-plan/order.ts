@@ -186,8 +186,11 @@ function tidied(
   for (let from = 0; from < best.length; ) {
     let to = from + 1;
     while (to < best.length && tasks[best[to]!]!.tool === tasks[best[from]!]!.tool) to++;
-    const tidy = [...best.slice(0, from), ...best.slice(from, to).sort((a, b) => a - b), ...best.slice(to)];
-    if (late([tidy]) <= late([best]) * (1 + 1e-9)) best = tidy;
+    const run = best.slice(from, to);
+    for (const tidy of [[...run].sort((a, b) => a - b), inRuns(run, tasks, undefined)]) {
+      const tried = [...best.slice(0, from), ...tidy, ...best.slice(to)];
+      if (late([tried]) <= late([best]) * (1 + 1e-9)) best = tried;
+    }
     from = to;
   }
   return best;

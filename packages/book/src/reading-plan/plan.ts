@@ -202,27 +202,18 @@ const again = (book: Book, characteristic: Characteristic, { worstAt, place }: A
 /** With what is owned, if anything owned can decide: another instrument, or the same again. */
 function furtherOf({ reckoning }: Assessment, judgement: Assessed): Open | LeftOpen {
   const further = furtherMoves(reckoning, judgement);
-  const place = judgement.worstAt ?? judgement.place;
   const owned = further?.deciding.find((one) => one.owned);
-  const repeating = further?.repeating;
-  const common = { place, why: 'undecided' } as const;
-  if (owned) {
-    const { characteristic, type, name, readings, chance } = owned;
-    const minutes = minutesOf(type).each * readings;
-    return {
-      judgement,
-      wanted: [{ ...common, characteristic, type, instrument: name, minutes }],
-      chance: chance.decided,
-    };
-  }
-  if (repeating?.needed !== undefined && repeating.chance.decided > WORTH_READING) {
-    const { characteristic, name } = repeating;
-    const type = characteristic.with ?? 'instrument';
-    return {
-      judgement,
-      wanted: [{ ...common, characteristic, type, instrument: name, minutes: minutesOf(type).each }],
-      chance: repeating.chance.decided,
-    };
+  const again = further?.repeating;
+  const isRepeated =
+    !owned && again !== undefined && again.needed !== undefined && again.chance.decided > WORTH_READING;
+  const way = owned ?? (isRepeated ? again : undefined);
+  if (way) {
+    const { characteristic, type, name, places, chance } = way;
+    const wanted = places.map((place): Wanted => {
+      const minutes = minutesOf(type).each;
+      return { characteristic, place, type, instrument: name, minutes, why: 'undecided' };
+    });
+    return { judgement, wanted, chance: chance.decided };
   }
   return { judgement, why: 'nothing-owned-decides', ...(further && { further }) };
 }

@@ -114,7 +114,7 @@ export function furtherWords(
 
 function decidingWords(judged: Characteristic, one: Deciding, say: Saying): string {
   const what = one.characteristic.id === judged.id ? 'it' : one.characteristic.name;
-  const often = one.readings === 1 ? '' : `, ${one.readings} readings`;
+  const often = one.places.length === 1 ? '' : `, at ${one.places.length} places`;
   const with_ = one.owned ? one.name : `a borrowed ${one.name}`;
   return `Reading ${what} again with ${with_} (±${say.doubt(one.characteristic, one.expanded)}${often}) has a chance of ${chance(one.chance.decided)} of deciding: in ${chance(one.chance.in)}, out ${chance(one.chance.out)}.`;
 }

@@ -59,13 +59,13 @@ function nextJson(next: NextMove | undefined) {
 }
 
 const furtherJson = ({ deciding, repeating }: Further) => ({
-  deciding: deciding.map(({ name, type, owned, expanded, characteristic, readings, minutes, chance }) => ({
+  deciding: deciding.map(({ name, type, owned, expanded, characteristic, places, minutes, chance }) => ({
     name,
     type,
     owned,
     expanded,
     characteristic: characteristic.id,
-    readings,
+    places,
     minutes,
     chance: { in: chance.in, out: chance.out, decided: chance.decided },
   })),

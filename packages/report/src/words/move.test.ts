@@ -20,7 +20,7 @@ it('says what to read with the finer instrument, where that is another thing tha
 it('says where most of the doubt comes from, when nothing owned is fine enough', () => {
   const needed = 0.000127; // 0.005 in of standard uncertainty, 0.010 in at about 95 %
   expect(moveWords(clearance, { move: 'finer-than-owned', needed })).toBe(
-    'Nothing owned is fine enough: it has to be known to ±0.01 in at about 95 %.',
+    'Nothing owned is fine enough, if it reads the same: it has to be known to ±0.01 in at about 95 %. Borrow, have it measured, or decide without.',
   );
   const mostly = { instrument: 'tele', name: 'Telescoping gauge', share: 0.815, of: [journal] };
   expect(moveWords(clearance, { move: 'finer-than-owned', needed, mostly })).toContain(

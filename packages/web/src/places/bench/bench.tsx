@@ -2,6 +2,7 @@ import type { Status } from '@fettle/book';
 import { noticesOf } from '@fettle/book';
 import { useEffect, useState } from 'preact/hooks';
 import { draftsOf, type ReadingDraft } from '../../ledger/drafts.ts';
+import { Lazy } from '../../parts/lazy.tsx';
 import { PLACES } from '../../parts/top-bar.tsx';
 import { Mark, SmallVerdict } from '../../parts/verdict.tsx';
 import { WhoLine } from '../../parts/who-line.tsx';
@@ -27,6 +28,7 @@ export function Bench() {
       <Notices />
       <Resume />
       <Next />
+      <Day />
       <Standing />
       <div class="beside">
         <Held />
@@ -122,6 +124,19 @@ function Next() {
         would decide.
       </p>
     </section>
+  );
+}
+
+const dayPlan = () => import('./day-plan.tsx').then(({ DayPlan }) => DayPlan);
+
+/** Fetched and worked out when it is opened. */
+function Day() {
+  const [open, setOpen] = useState(false);
+  return (
+    <details class="day" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+      <summary>The order that decides most soonest</summary>
+      {open ? <Lazy load={dayPlan} given={{}} /> : null}
+    </details>
   );
 }
 
