@@ -1,4 +1,4 @@
-import { isCured } from '../plan/offers.ts';
+import { isCured } from '../plan/cured.ts';
 import { isAt } from '../sheet/places.ts';
 import { readingsAt } from './finer-input.ts';
 import type { Judgement } from './judgement.ts';

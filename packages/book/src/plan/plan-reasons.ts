@@ -1,5 +1,6 @@
 import type { Uncertain } from '@fettle/core';
-import { isCuredByWearOnly, type Offer } from './offers.ts';
+import { isCuredByWearOnly } from './cured.ts';
+import type { Offer } from './offers.ts';
 import { dry } from './plan-problem.ts';
 import type { Planning, PlanSet } from './planning.ts';
 import type { Requirement } from './requirements.ts';

@@ -1,6 +1,7 @@
 import type { Assessed } from '../assess/assessment.ts';
 import { isAt, type Place } from '../sheet/places.ts';
-import { isCured, type Offer } from './offers.ts';
+import { isCured } from './cured.ts';
+import type { Offer } from './offers.ts';
 
 /** A verdict that forces a repair, and the offers any one of which settles it, place by place. */
 export interface Requirement {

@@ -12,6 +12,8 @@ export interface Saying {
   /** `main 2, front`; empty where there is one place only. */
   readonly place: (characteristic: Characteristic, place: Place) => string;
   readonly doubt: (characteristic: Characteristic, si: number) => string;
+  /** Room is short: of repeats nothing is said where something better is at hand. */
+  readonly short?: boolean;
 }
 
 const PLAINLY: Saying = {
@@ -93,6 +95,9 @@ function restoreWords({ offers, sizes }: NextMove & { move: 'restore' }): string
   return 'Out: nothing on record brings it back. Enter what is offered for it; nothing more to measure.';
 }
 
+/** From here on a way at hand is good enough. */
+const LIKELY = 0.5;
+
 /** What could decide it and how likely, and what repeating would do; a sentence each. */
 export function furtherWords(
   { characteristic }: Assessed,
@@ -108,7 +113,7 @@ export function furtherWords(
     ...(deciding.length === 0
       ? ['No other instrument known here that takes this measure has a chance worth naming of deciding it.']
       : []),
-    ...(repeating ? [repeatWords(repeating)] : []),
+    ...(repeating && !(say.short && owned && owned.chance.decided >= LIKELY) ? [repeatWords(repeating)] : []),
   ];
 }
 
@@ -122,9 +127,9 @@ function decidingWords(judged: Characteristic, one: Deciding, say: Saying): stri
 function repeatWords({ name, characteristic, needed, chance: once }: Repeating): string {
   const again = `${characteristic.name} once more with ${name} has a chance of ${chance(once.decided)}`;
   if (needed === undefined)
-    return `${again}; if the mean stays where it is no number of repeats would settle it: what its readings have in common does not shrink.`;
+    return `${again}; no number of repeats would settle it if the mean stays: what its readings have in common does not shrink.`;
   if (needed === 'many') return `${again}; more than 30 repeats would be needed.`;
-  return `${again}; ${needed} more ${needed === 1 ? 'time' : 'times'} would decide, if the mean stays where it is.`;
+  return `${again}; ${needed} more ${needed === 1 ? 'time' : 'times'} would decide, if the mean stays.`;
 }
 
 /** What a chance of deciding rests on. */

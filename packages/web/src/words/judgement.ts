@@ -32,7 +32,7 @@ export function valueWords(judgement: Assessed): string {
   return judgement.worstAt ? `${value} at ${placeWords(judgement.characteristic, judgement.worstAt)}` : value;
 }
 
-const SAYING: nextMoveWords.Saying = { place: placeWords, doubt: uncertaintyWords };
+const SAYING: nextMoveWords.Saying = { place: placeWords, doubt: uncertaintyWords, short: true };
 
 /** What to do next, in a sentence; and what could decide it and how likely, once that part has been fetched. */
 export const moveWords = (judgement: Assessed, next: NextMove): string =>

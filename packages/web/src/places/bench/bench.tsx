@@ -134,7 +134,7 @@ function Day() {
   const [open, setOpen] = useState(false);
   return (
     <details class="day" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
-      <summary>The order that decides most soonest</summary>
+      <summary>What to read today</summary>
       {open ? <Lazy load={dayPlan} given={{}} /> : null}
     </details>
   );

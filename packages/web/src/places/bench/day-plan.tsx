@@ -24,6 +24,7 @@ export function DayPlan() {
   const runs = words.planRuns(plan, minutes, placeWords);
   return (
     <div class="day-plan">
+      <p>In the order that decides most soonest.</p>
       <label>
         There is{' '}
         <select
@@ -45,7 +46,7 @@ export function DayPlan() {
           return (
             <li key={`${key} ${run.at}`}>
               <a href={hashAt({ characteristic, place })}>
-                <strong>{run.what}</strong>{' '}
+                <strong class="leads">{run.what}</strong>{' '}
                 {run.where.length > MOST_PLACES ? `${run.where.length} places` : run.where.join('; ')}
                 <span class="soft">
                   {' '}
