@@ -1,4 +1,4 @@
-import { asFittedNow, assessment } from '@fettle/book';
+import { asFittedNow, assessment, placesOf, placeText } from '@fettle/book';
 import { CATALOGUE } from '@fettle/core';
 import { expect, it } from 'vitest';
 import { wallPages } from './data/wall.ts';
@@ -19,6 +19,26 @@ const pagesFor = (entries: Parameters<typeof folded>[0]) => {
     cover,
   };
 };
+
+it('has its boxes in the order in which the bench goes from place to place', () => {
+  for (const entries of [begun({ title: 'Not begun' }).entries, lived().desk.entries]) {
+    const { needed, optional } = pagesFor(entries);
+    // The bench goes by the sheet, then by the places of each characteristic, one axis within the other.
+    const sheet = linnetSheet();
+    const bench = sheet.characteristics.flatMap((characteristic) =>
+      placesOf(sheet, characteristic).map(
+        (place) => `${characteristic.name}@${placeText(place, characteristic.places)}`,
+      ),
+    );
+    for (const rows of [needed, optional]) {
+      const boxes = rows.flatMap(({ name, boxes: own }) =>
+        own.map((box) => `${name.replace(/, continued$/, '')}@${box}`),
+      );
+      expect(boxes.length).toBeGreaterThan(0);
+      expect(bench.filter((one) => boxes.includes(one))).toEqual(boxes);
+    }
+  }
+});
 
 it('asks for what was not measured, in the order of the sheet and of the bench, and for nothing else', () => {
   const { needed, optional } = pagesFor(lived().desk.entries);

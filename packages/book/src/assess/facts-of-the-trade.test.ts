@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { Bench } from '../testing/bench.ts';
 import { inches } from '../testing/tiny-sheet.ts';
 
-// Facts of the trade about feeler leaves in an oil pump. Common practice, no source.
+// Facts of the trade about oil pumps, seals and springs. Common practice, no source.
 
 /** End clearance is what a leaf finds under a straightedge and what the cover is hollowed by; at most so many thou. */
 const endClearance = (upper: string) => ({
@@ -122,5 +122,57 @@ describe('radial clearance, where 2 thou goes and 6 does not', () => {
       expect(!said.ok && said.issues[0]!.message).toMatch(/per-side/);
       expect(!said.ok && said.issues[0]!.message).toMatch(/total/);
     }
+  });
+});
+
+describe('two shims together, one each side', () => {
+  it('each as thick as the limit per side, prove the total too large', () => {
+    for (const [limited, upper] of [
+      ['per-side', '5 thou'],
+      ['total', '10 thou'],
+    ] as const) {
+      const bench = new Bench(radialClearance(limited, upper));
+      bench.read('radial', { goes: '10 thou' }, { measurand: 'total', instrument: 'leaves' });
+      expect(bench.judgement('radial').status).toBe('out');
+    }
+  });
+
+  it('prove nothing when only one of them goes', () => {
+    const bench = new Bench(radialClearance('total', '10 thou'));
+    bench.read('radial', { goes: '5 thou' }, { measurand: 'total', instrument: 'leaves' });
+    expect(bench.judgement('radial').status).toBe('cannot-tell');
+  });
+});
+
+describe('gears and cover wear each other', () => {
+  it('so a groove adds to the end clearance, as deep as it is', () => {
+    const clearance = (groove: string) => {
+      const bench = new Bench(endClearance('9 thou'));
+      for (const part of ['gears', 'body', 'cover']) bench.part(part, part);
+      bench.read('body-depth', '0.7545 in', { instrument: 'depth' });
+      bench.read('gear-width', '0.7510 in', { instrument: 'mic' });
+      bench.read('cover-groove', groove, { instrument: 'depth' });
+      const { operand } = bench.judgement('end-clearance');
+      return operand.kind === 'value' ? operand.q.value / 25.4e-6 : Number.NaN;
+    };
+    // .7545 − .7510 = .0035 by straightedge; with the groove .0070.
+    expect(clearance('0 in')).toBeCloseTo(3.5, 6);
+    expect(clearance('0.0035 in')).toBeCloseTo(7, 6);
+  });
+});
+
+describe('new gears', () => {
+  it('cannot be told from worn ones by eye: until they are measured nothing is said of them', () => {
+    const bench = pump('7 thou');
+    bench.read('cover-groove', '0 in', { instrument: 'depth' });
+    expect(bench.judgement('end-clearance').status).toBe('in');
+    bench.part('gears-new', 'gears', 'new');
+    const judged = bench.judgement('end-clearance');
+    expect(judged.status).toBe('missing');
+    expect(judged.next).toMatchObject({ move: 'measure' });
+    expect(bench.judgement('gear-width').next).toMatchObject({
+      move: 'measure',
+      what: [{ characteristic: { id: 'gear-width' } }],
+    });
   });
 });
