@@ -139,7 +139,7 @@ describe('witnesses of one thing', () => {
     expect(judged.cautions.map(({ message }) => message).join(' ')).toMatch(
       /disagree.*larger uncertainty is kept/,
     );
-    const { q } = judged.operand as { kind: 'value'; q: { terms: { source: string; u: number }[] } };
+    const { q } = judged.operand as Extract<typeof judged.operand, { kind: 'value' }>;
     const u = Math.hypot(...q.terms.map((term) => term.u)) / 25.4e-6;
     // u .15 and .35: pooled .1379; χ² = 4²/(.0225 + .1225) = 110.3, so u grows by √110.3 = 10.5.
     expect(u).toBeCloseTo(0.13787 * 10.5045, 2);
@@ -155,7 +155,8 @@ describe('what is out', () => {
       'Out: nothing on record brings it back. Enter what is offered for it; nothing more to measure.',
     );
     const offer = {
-      restores: [{ characteristic: 'hole', judged_by: 'new' }],
+      trust: 'quoted' as const,
+      restores: [{ characteristic: 'hole', judged_by: 'new' as const }],
       repairs: [],
       needs: [],
       excludes: [],
