@@ -1,6 +1,5 @@
 import type { Body } from '@fettle/book';
-import { failed, type Outcome, ok } from '@fettle/core';
-import { issue } from './entered.ts';
+import { failed, issue, type Outcome, ok } from '@fettle/core';
 
 const COVERED = /^(?<need>[a-z0-9][a-z0-9.-]*)(?::(?<count>[1-9]\d{0,4}))?(?:\s+size\s+(?<size>.+))?$/;
 

@@ -1,17 +1,8 @@
 import type { Book } from '@fettle/book';
-import { type Issue, type Outcome, ok, parseQuantity, type QuantityKind } from '@fettle/core';
+import { type Issue, issue, type Outcome, ok, parseQuantity, type QuantityKind } from '@fettle/core';
 import type { Draft } from '@fettle/store';
 import type { Bench } from './bench.ts';
 import type { Reply } from './reply.ts';
-
-/** An issue, its five facts in their usual order. */
-export const issue = (code: string, at: string, got: string, wanted: string, message: string): Issue => ({
-  code,
-  at,
-  got,
-  wanted,
-  message,
-});
 
 /** Opens the job, makes the draft, writes it, and says a sentence. */
 export async function entered(

@@ -25,3 +25,12 @@ export type Outcome<T> =
 
 export const ok = <T>(value: T): Outcome<T> => ({ ok: true, value });
 export const failed = (...issues: readonly Issue[]): Outcome<never> => ({ ok: false, issues });
+
+/** An issue, its five facts in their usual order. */
+export const issue = (code: string, at: string, got: string, wanted: string, message: string): Issue => ({
+  code,
+  at,
+  got,
+  wanted,
+  message,
+});

@@ -1,15 +1,9 @@
-import {
-  answered,
-  type Calculator,
-  linear,
-  parseQuantity,
-  type QuantityKind,
-  type Uncertain,
-} from '@fettle/core';
+import { answered, type Calculator, linear, type Uncertain } from '@fettle/core';
 import type { Book } from '../fold/book.ts';
 import { type Place, placeAlong } from '../sheet/places.ts';
 import type { CalculatorInput, Relation } from '../sheet/relation.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
+import { constantOf } from './constant.ts';
 import { type Known, NOTHING, type Reckoned, together } from './known.ts';
 import { functionOf, interval, linearOf, MISSING, valued } from './operand.ts';
 import { reducedOperand } from './reduced-operand.ts';
@@ -88,13 +82,10 @@ export class Relations {
     );
   }
 
-  /** A constant carries its own unit, so its kind is whatever that unit's kind is. */
   private constant(text: string): number {
-    for (const kind of CONSTANT_KINDS) {
-      const read = parseQuantity(text, kind);
-      if (read.ok) return read.value.value;
-    }
-    throw new Error(`"${text}" is no quantity`);
+    const value = constantOf(text);
+    if (value === undefined) throw new Error(`"${text}" is no quantity`);
+    return value;
   }
 
   private reduced(
@@ -185,17 +176,3 @@ export class Relations {
     return together(rests, points.length === values.length ? valued(found) : interval(found, undefined));
   }
 }
-
-const CONSTANT_KINDS: readonly QuantityKind[] = [
-  'length',
-  'force',
-  'angle',
-  'volume',
-  'area',
-  'pressure',
-  'stiffness',
-  'mass',
-  'torque',
-  'speed',
-  'ratio',
-];

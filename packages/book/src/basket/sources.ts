@@ -1,4 +1,5 @@
 import type { Book } from '../fold/book.ts';
+import type { Body } from '../ledger/bodies.ts';
 import { daysOf } from '../plan/lead-time.ts';
 import type { Buyable } from './buying-programme.ts';
 import { broughtBy, isHad, type Need } from './needs.ts';
@@ -44,21 +45,26 @@ export function ofUse(all: readonly Source[], open: readonly Need[]): Source[] {
 const saidDays = (text: string | undefined): number | undefined =>
   text === undefined ? undefined : daysOf(text);
 
+/** What whoever offers it says of it, supply and repair alike. */
+const offeredLine = (body: Body<'supply-offered'> | Body<'repair-offered'>) => ({
+  name: body.name,
+  price: body.price,
+  trust: body.trust,
+  ...(body.supplier !== undefined && { supplier: body.supplier }),
+  ...(body.number !== undefined && { number: body.number }),
+  ...(body.lead_time !== undefined && { leadTime: body.lead_time }),
+  ...(body.note !== undefined && { note: body.note }),
+});
+
 const suppliesOf = (book: Book): Source[] =>
   [...book.supplies.values()].map(({ entry, body }) => ({
     days: saidDays(body.lead_time),
     line: {
       id: body.supply,
-      name: body.name,
       kind: 'supply',
-      price: body.price,
-      trust: body.trust,
       entry: entry.id,
-      ...(body.supplier !== undefined && { supplier: body.supplier }),
-      ...(body.number !== undefined && { number: body.number }),
-      ...(body.lead_time !== undefined && { leadTime: body.lead_time }),
+      ...offeredLine(body),
       ...(body.substitute_for !== undefined && { substituteFor: body.substitute_for }),
-      ...(body.note !== undefined && { note: body.note }),
     },
     buyable: {
       id: body.supply,
@@ -75,18 +81,7 @@ const repairsOf = (book: Book): Source[] =>
     .filter(({ body }) => !book.supplies.has(body.offer))
     .map(({ entry, body }) => ({
       days: saidDays(body.lead_time),
-      line: {
-        id: body.offer,
-        name: body.name,
-        kind: 'repair',
-        price: body.price,
-        trust: body.trust,
-        entry: entry.id,
-        ...(body.supplier !== undefined && { supplier: body.supplier }),
-        ...(body.number !== undefined && { number: body.number }),
-        ...(body.lead_time !== undefined && { leadTime: body.lead_time }),
-        ...(body.note !== undefined && { note: body.note }),
-      },
+      line: { id: body.offer, kind: 'repair', entry: entry.id, ...offeredLine(body) },
       buyable: {
         id: body.offer,
         price: body.price,

@@ -1,4 +1,4 @@
-import { failed, type Issue, type Outcome, ok } from '@fettle/core';
+import { failed, type Issue, issue, type Outcome, ok } from '@fettle/core';
 import type { Book } from '../fold/book.ts';
 import type { Body, BudgetLine } from '../ledger/bodies.ts';
 import { amountOf, amountText } from './amount.ts';
@@ -23,14 +23,6 @@ export type Built = Pick<
   Body<'instrument-declared'>,
   'uncertainty' | 'trust' | 'budget' | 'settings' | 'set_in'
 >;
-
-const issue = (code: string, at: string, got: string, wanted: string, message: string): Issue => ({
-  code,
-  at,
-  got,
-  wanted,
-  message,
-});
 
 /** The unit in which an instrument's U is told. */
 const TOLD_IN: Readonly<Record<string, readonly [inch: string, metric: string]>> = {

@@ -1,4 +1,4 @@
-import { failed, type Issue, type Outcome, ok } from '@fettle/core';
+import { failed, issue, type Outcome, ok } from '@fettle/core';
 import { standardUncertaintyOf } from '../assess/instrument.ts';
 import type { Book, Written } from '../fold/book.ts';
 import type { Body } from '../ledger/bodies.ts';
@@ -16,14 +16,6 @@ export interface CheckSaid {
   readonly when?: 'before' | 'after' | undefined;
   readonly note?: string | undefined;
 }
-
-const issue = (code: string, at: string, got: string, wanted: string, message: string): Issue => ({
-  code,
-  at,
-  got,
-  wanted,
-  message,
-});
 
 /** How far off it read, and how far it may be: in the unit it was read in. */
 export interface CheckWorked {

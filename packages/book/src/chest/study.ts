@@ -3,7 +3,7 @@ import {
   fromResolution,
   type GaugeStudy,
   gaugeStudy,
-  type Issue,
+  issue,
   lagOneCorrelation,
   type Outcome,
   ok,
@@ -101,14 +101,6 @@ export function studyWorked(
     ...(creeps && { drift: r1 }),
   });
 }
-
-const issue = (code: string, at: string, got: string, wanted: string, message: string): Issue => ({
-  code,
-  at,
-  got,
-  wanted,
-  message,
-});
 
 const distinct = (names: readonly string[]): string[] => [...new Set(names)];
 

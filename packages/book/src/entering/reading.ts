@@ -1,4 +1,4 @@
-import { failed, type Issue, type Outcome, ok, parseQuantity, type Quantity } from '@fettle/core';
+import { failed, type Issue, issue, type Outcome, ok, parseQuantity, type Quantity } from '@fettle/core';
 import { standardUncertaintyOf } from '../assess/instrument.ts';
 import { asFittedNow, stateNamed } from '../assess/selection.ts';
 import type { Book } from '../fold/book.ts';
@@ -26,14 +26,6 @@ export interface ReadingSaid {
   readonly confirmed?: boolean | undefined;
   readonly note?: string | undefined;
 }
-
-const issue = (code: string, at: string, got: string, wanted: string, message: string): Issue => ({
-  code,
-  at,
-  got,
-  wanted,
-  message,
-});
 
 /** As many as a person reads. */
 const some = (words: readonly string[]): string =>

@@ -1,10 +1,10 @@
 import { conformity, linear, standardUncertainty, type Uncertain } from '@fettle/core';
+import { constantOf } from '../assess/constant.ts';
 import { type Limits, limitsOf, siOf } from '../assess/limits.ts';
 import type { Reckoning } from '../assess/reckoning.ts';
 import type { Book } from '../fold/book.ts';
 import { type Place, placeAlong } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
-import { constantOf } from '../stack/constant.ts';
 import { placesAsked } from '../stack/job-stack.ts';
 
 /** One thickness tried. */

@@ -1,7 +1,7 @@
+import { constantOf } from '../assess/constant.ts';
 import { limitsOf } from '../assess/limits.ts';
 import type { Book } from '../fold/book.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
-import { constantOf } from '../stack/constant.ts';
 import { madeLimits, type SizeFamily } from './size-family.ts';
 
 /** The finished size by the limits of what it mates with: journal = housing − 2 wall − clearance. */

@@ -1,6 +1,7 @@
 import { failed, type Issue, type Outcome, ok } from '@fettle/core';
-import type { ReadingSaid } from '../entering/reading.ts';
+import { admittedReading, type ReadingSaid } from '../entering/reading.ts';
 import type { Book, ReadingOnRecord } from '../fold/book.ts';
+import type { Body } from '../ledger/bodies.ts';
 import { type Place, placeText } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import { type Heard, heard } from './heard.ts';
@@ -21,6 +22,10 @@ export type SpokenReading = Pick<
   ReadingSaid,
   'characteristic' | 'place' | 'value' | 'goes' | 'stops' | 'measurand' | 'firstSaid' | 'instrument' | 'part'
 >;
+
+export type SpokenEntry =
+  | { readonly kind: 'strike'; readonly body: Body<'strike'> }
+  | { readonly kind: 'reading'; readonly body: Body<'reading'> };
 
 export interface SpokenIn {
   /** The unit the bench is set to for a characteristic; without one a number needs its unit said. */
@@ -66,6 +71,34 @@ export function spoken(book: Book, text: string, within: SpokenIn = {}): Outcome
       return corrected(book, rest, within);
   }
   return readings(book, heard(text), text, within);
+}
+
+/** The readings one phrase makes: none for a strike. */
+export const readingsOf = (said: Spoken): readonly SpokenReading[] =>
+  said.is === 'readings' ? said.readings : said.is === 'correction' ? [said.reading] : [];
+
+/**
+ * The entries one phrase becomes: a strike of what it takes back, then its readings; all of them or none.
+ *
+ * @param text  the phrase, which the strike gives as its reason
+ * @param more  what the surface adds to each reading: the tool, the part, that it is confirmed
+ */
+export function spokenEntries(
+  book: Book,
+  said: Spoken,
+  text: string,
+  more: (reading: SpokenReading) => Partial<ReadingSaid>,
+): Outcome<SpokenEntry[]> {
+  const entries: SpokenEntry[] =
+    said.is === 'readings'
+      ? []
+      : [{ kind: 'strike', body: { entry: said.strikes, why: `said at the bench: ${text}` } }];
+  for (const reading of readingsOf(said)) {
+    const body = admittedReading(book, { ...reading, ...more(reading) });
+    if (!body.ok) return body;
+    entries.push({ kind: 'reading', body: body.value });
+  }
+  return ok(entries);
 }
 
 function struck(book: Book, { last }: SpokenIn): Outcome<Spoken> {

@@ -1,4 +1,5 @@
 import { type Calculator, readInput } from '@fettle/core';
+import { constantOf } from '../assess/constant.ts';
 import type { Reckoning } from '../assess/reckoning.ts';
 import { axesOf } from '../assess/relation-axes.ts';
 import type { Catalogue } from '../assess/relations.ts';
@@ -11,7 +12,6 @@ import {
   type Relation,
 } from '../sheet/relation.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
-import { constantOf } from './constant.ts';
 import { drawnLeaf, type Leaf, type LeafRule, measuredLeaf } from './leaves.ts';
 
 type Value = (x: Float64Array) => number;

@@ -9,9 +9,9 @@ import {
   daysOf,
   plannedRepairs,
 } from '@fettle/book';
-import { CATALOGUE, failed, type Issue, type Outcome, ok } from '@fettle/core';
+import { CATALOGUE, failed, type Issue, issue, type Outcome, ok } from '@fettle/core';
 import { coveredFrom } from '../covered.ts';
-import { entered, issue, plainNumber, present } from '../entered.ts';
+import { entered, plainNumber, present } from '../entered.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { basketLines } from '../words/basket-lines.ts';

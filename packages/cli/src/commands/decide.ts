@@ -8,9 +8,9 @@ import {
   plannedRepairs,
   proposalsOf,
 } from '@fettle/book';
-import { CATALOGUE, failed, type Issue, type Outcome, ok } from '@fettle/core';
+import { CATALOGUE, failed, type Issue, issue, type Outcome, ok } from '@fettle/core';
 import type { Bench } from '../bench.ts';
-import { entered, issue } from '../entered.ts';
+import { entered } from '../entered.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { obtainableWords, unknownSize } from '../sheet-size.ts';

@@ -17,6 +17,7 @@ import {
   failed,
   IDLING_LOAD,
   type Issue,
+  issue,
   type Outcome,
   ok,
   parseQuantity,
@@ -24,7 +25,6 @@ import {
   seenFromRod,
 } from '@fettle/core';
 import { orbitSvg, unrolledFilmSvg } from '@fettle/draw';
-import { issue } from '../entered.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { type FilmRow, type Films, filmJson, filmLines } from '../words/film-lines.ts';

@@ -1,6 +1,6 @@
 import { type Body, type Book, gaugeJudgement } from '@fettle/book';
-import { CATALOGUE, failed, ok } from '@fettle/core';
-import { entered, issue, overZero, present, quantities } from '../entered.ts';
+import { CATALOGUE, failed, issue, ok } from '@fettle/core';
+import { entered, overZero, present, quantities } from '../entered.ts';
 import type { Register } from '../registration.ts';
 import { gaugeJudgementLines } from '../words/start-up-lines.ts';
 

@@ -1,7 +1,7 @@
 import { type Body, type Book, type Place, placeFrom, positionsOf } from '@fettle/book';
-import { failed, type Issue, type Outcome, ok } from '@fettle/core';
+import { failed, type Issue, issue, type Outcome, ok } from '@fettle/core';
 import type { Draft } from '@fettle/store';
-import { entered, issue, present, quantities } from '../entered.ts';
+import { entered, present, quantities } from '../entered.ts';
 import type { Register } from '../registration.ts';
 
 const STATES = ['loose', 'dry', 'finger-tight', 'curing', 'tight', 'cured'] as const;

@@ -1,6 +1,5 @@
 import { allMaps, asFittedNow, assessment, mapsShowing, mapWords, measuredOf } from '@fettle/book';
-import { CATALOGUE, failed, type Outcome, ok } from '@fettle/core';
-import { issue } from '../entered.ts';
+import { CATALOGUE, failed, issue, type Outcome, ok } from '@fettle/core';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { blockLines } from '../words/block-lines.ts';

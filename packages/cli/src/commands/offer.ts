@@ -1,7 +1,7 @@
 import { admittedOffer, type Body, type Book, placeFrom } from '@fettle/book';
-import { failed, type Issue, type Outcome, ok } from '@fettle/core';
+import { failed, type Issue, issue, type Outcome, ok } from '@fettle/core';
 import { coveredFrom } from '../covered.ts';
-import { entered, issue, plainNumber, present } from '../entered.ts';
+import { entered, plainNumber, present } from '../entered.ts';
 import type { Register } from '../registration.ts';
 import { money } from '../words/plan-words.ts';
 

@@ -1,6 +1,6 @@
 import { asFittedNow, assessment, type Body, type Book, basketWords, orderStandings } from '@fettle/book';
-import { CATALOGUE, failed, type Issue, type Outcome, ok } from '@fettle/core';
-import { entered, issue, plainNumber, present } from '../entered.ts';
+import { CATALOGUE, failed, type Issue, issue, type Outcome, ok } from '@fettle/core';
+import { entered, plainNumber, present } from '../entered.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { nameOf } from '../words/judgement.ts';

@@ -10,8 +10,7 @@ import {
   planningOf,
   repairPlan,
 } from '@fettle/book';
-import { CATALOGUE, failed, type Outcome, ok, standardUncertainty } from '@fettle/core';
-import { issue } from '../entered.ts';
+import { CATALOGUE, failed, issue, type Outcome, ok, standardUncertainty } from '@fettle/core';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { nameOf } from '../words/judgement.ts';

@@ -1,15 +1,5 @@
-import {
-  admittedReading,
-  asFittedNow,
-  assessed,
-  type Body,
-  type Book,
-  isQuestion,
-  type SpokenReading,
-  spoken,
-} from '@fettle/book';
+import { asFittedNow, assessed, isQuestion, readingsOf, spoken, spokenEntries } from '@fettle/book';
 import { CATALOGUE, failed, type Outcome, ok } from '@fettle/core';
-import type { Draft } from '@fettle/store';
 import type { Bench } from '../bench.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
@@ -57,21 +47,19 @@ async function heardAt(bench: Bench, text: string, said: Said): Promise<Outcome<
   });
   if (!heard.ok) return heard;
   const { value } = heard;
-  const strikes: Draft[] =
-    value.is === 'readings'
-      ? []
-      : [{ kind: 'strike', body: { entry: value.strikes, why: `said at the bench: ${text}` } }];
-  const made = value.is === 'readings' ? value.readings : value.is === 'correction' ? [value.reading] : [];
-  const bodies: Body<'reading'>[] = [];
-  for (const one of made) {
-    const body = bodyOf(book, one, said);
-    if (!body.ok) return body;
-    bodies.push(body.value);
-  }
-  const written = await bench.write([
-    ...strikes,
-    ...bodies.map((body): Draft => ({ kind: 'reading', body })),
-  ]);
+  const made = readingsOf(value);
+  const entries = spokenEntries(book, value, text, () => ({
+    ...(said.with !== undefined && { instrument: said.with }),
+    ...(said.part !== undefined && { part: said.part }),
+    ...(said.confirm && { confirmed: true }),
+  }));
+  if (!entries.ok)
+    return failed(
+      ...entries.issues.map((issue) =>
+        isQuestion(issue) ? { ...issue, message: `${issue.message} Keep it with --confirm.` } : issue,
+      ),
+    );
+  const written = await bench.write(entries.value);
   if (!written.ok) return written;
   const about = new Set([
     ...made.map(({ characteristic }) => characteristic),
@@ -89,19 +77,4 @@ async function heardAt(bench: Bench, text: string, said: Said): Promise<Outcome<
     json: { said: value.back.split('\n'), entries: written.value, judgements: touched.map(judgementJson) },
     text: [value.back, ...touched.flatMap((judgement) => judgementLines(judgement))].join('\n'),
   });
-}
-
-function bodyOf(book: Book, one: SpokenReading, said: Said): Outcome<Body<'reading'>> {
-  const body = admittedReading(book, {
-    ...one,
-    ...(said.with !== undefined && { instrument: said.with }),
-    ...(said.part !== undefined && { part: said.part }),
-    ...(said.confirm && { confirmed: true }),
-  });
-  if (body.ok) return body;
-  return failed(
-    ...body.issues.map((issue) =>
-      isQuestion(issue) ? { ...issue, message: `${issue.message} Keep it with --confirm.` } : issue,
-    ),
-  );
 }

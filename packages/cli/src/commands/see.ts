@@ -7,8 +7,8 @@ import {
   positionAt,
   unknownCharacteristic,
 } from '@fettle/book';
-import { failed, type Outcome, ok } from '@fettle/core';
-import { entered, issue, present } from '../entered.ts';
+import { failed, issue, type Outcome, ok } from '@fettle/core';
+import { entered, present } from '../entered.ts';
 import type { Register } from '../registration.ts';
 
 export const registerSeen: Register = (program, run) => {

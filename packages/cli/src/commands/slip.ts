@@ -1,8 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { asFittedNow, assessment, type Book, type SlipComponent, slipOf, slipWords } from '@fettle/book';
-import { CATALOGUE, failed, type Issue, type Outcome, ok } from '@fettle/core';
+import { CATALOGUE, failed, type Issue, issue, type Outcome, ok } from '@fettle/core';
 import type { Context } from '../context.ts';
-import { issue } from '../entered.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 

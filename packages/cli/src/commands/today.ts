@@ -7,8 +7,7 @@ import {
   readingPlan,
   readingPlanWords as words,
 } from '@fettle/book';
-import { CATALOGUE, failed, type Outcome, ok } from '@fettle/core';
-import { issue } from '../entered.ts';
+import { CATALOGUE, failed, issue, type Outcome, ok } from '@fettle/core';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { nameOf } from '../words/judgement.ts';

@@ -8,7 +8,7 @@ import {
   builtInstrument,
   readsAsUncertainty,
 } from '@fettle/book';
-import { failed, type Issue, type Outcome, ok, parseQuantity } from '@fettle/core';
+import { failed, type Issue, issue, type Outcome, ok, parseQuantity } from '@fettle/core';
 import type { Draft } from '@fettle/store';
 
 /** Everything that may be said with `tools`. */
@@ -32,14 +32,6 @@ export interface ToolSaid {
   readonly what?: string;
   readonly note?: string;
 }
-
-const issue = (code: string, at: string, got: string, wanted: string, message: string): Issue => ({
-  code,
-  at,
-  got,
-  wanted,
-  message,
-});
 
 export const wrongUse = (at: string, got: string, wanted: string, message: string): Issue =>
   issue('command/bad-use', at, got, wanted, message);

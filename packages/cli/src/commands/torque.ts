@@ -1,8 +1,8 @@
 import { type Body, type Place, placeFrom, questionOfTorque } from '@fettle/book';
-import { failed, type Outcome, ok } from '@fettle/core';
+import { failed, issue, type Outcome, ok } from '@fettle/core';
 import type { Draft } from '@fettle/store';
 import type { Bench } from '../bench.ts';
-import { entered, issue, overZero, present, quantities } from '../entered.ts';
+import { entered, overZero, present, quantities } from '../entered.ts';
 import type { Register } from '../registration.ts';
 
 export const registerTorque: Register = (program, run) => {

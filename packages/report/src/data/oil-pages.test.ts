@@ -167,7 +167,7 @@ it('gives films at idle and at the fastest hot speed, with what stands in for fi
   expect(mains).toHaveLength(3);
   for (const { bearing, least } of mains ?? []) {
     expect(bearing).toContain('(not measured)');
-    expect(least).toMatch(/thou, \d+\.\d µm/);
+    expect(least).toMatch(/^\d+\.\d{3} thou \(\d+\.\d µm\)/);
   }
   expect(films.stand_ins.some((words) => words.startsWith('Stands in for'))).toBe(true);
   expect(films.cautions.length).toBeGreaterThan(0);

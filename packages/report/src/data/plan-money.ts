@@ -1,9 +1,19 @@
-import { type MeasuringMove, type Planning, type PlanSet, placeText, type RepairPlan } from '@fettle/book';
+import {
+  type Assessed,
+  type MeasuringMove,
+  type Planning,
+  type PlanSet,
+  planWords,
+  type RepairPlan,
+} from '@fettle/book';
+import { printQuantity } from '@fettle/core';
 import { costFrontierSvg } from '@fettle/draw';
 import { printableText } from '../printable.ts';
 import { moveWords } from '../words/move.ts';
-import { chanceWords, money } from '../words/plan.ts';
+import { chanceWords, difference, money, verdictList } from '../words/plan.ts';
+import { pressureWords } from '../words/quantity.ts';
 import { TEXT_WIDTH } from './maps.ts';
+import { pressureUnit } from './prediction.ts';
 
 type Planned = Planning & RepairPlan;
 type Name = (id: string) => string;
@@ -30,7 +40,7 @@ export function frontierPages(plan: Planned, name: Name) {
     steps: frontier.map((one, i) => {
       const before = frontier[i - 1];
       const what = before
-        ? `${money(one.price - before.price)} more: ${more(before, one, name)}`
+        ? `${money(one.price - before.price)} more: ${difference(before, one, name)}`
         : `${one.offers.length} offers, the least that settles every verdict`;
       return { number: String(i + 1), price: money(one.price), chance: chanceWords(one.chance), what };
     }),
@@ -39,37 +49,29 @@ export function frontierPages(plan: Planned, name: Name) {
       return {
         price: money(one.price),
         chance: chanceWords(one.chance),
-        what: before ? more(before, one, name) : one.offers.map(name).join(', ') || 'nothing bought',
+        what: before ? difference(before, one, name) : one.offers.map(name).join(', ') || 'nothing bought',
       };
     }),
   };
 }
 
-function more(from: PlanSet, to: PlanSet, name: Name): string {
-  const added = to.offers.filter((id) => !from.offers.includes(id)).map(name);
-  const dropped = from.offers.filter((id) => !to.offers.includes(id)).map(name);
-  return [
-    ...(added.length > 0 ? [`with ${added.join(', ')}`] : []),
-    ...(dropped.length > 0 ? [`without ${dropped.join(', ')}`] : []),
-  ].join(', ');
-}
-
 /** Where measuring better comes before buying, in sentences; one sentence where it saves nothing. */
-export function measuringWords(moves: readonly MeasuringMove[]): string[] {
-  if (moves.length === 0)
-    return [
-      'No reading that is still in doubt decides between two plans: measuring better saves nothing here.',
-    ];
-  return moves.map((move) => {
-    if (move.about === 'verdict') {
-      const { judgement, chanceIn, extra, saving, next } = move;
-      const at = placeText(judgement.place);
-      const what = `${judgement.characteristic.name}${at === '' ? '' : ` ${at}`}`;
-      return `${what}: cannot tell, in with ${chanceWords(chanceIn)}. Left alone in this plan; if it is out, ${money(extra)} more. Measuring it before buying saves ${money(Math.round(saving))} on average against buying for safety.${next ? ` ${moveWords(judgement, next)}` : ''}`;
-    }
-    const { cheaper, less, saving } = move;
-    return less === undefined
-      ? `No plan is sure enough, but for ${money(cheaper.price)} the figures as they look would do (${chanceWords(cheaper.chance)}).`
-      : `For ${money(cheaper.price)}, ${money(less)} less, the figures as they look would do, and are only not sure enough (${chanceWords(cheaper.chance)}). Knowing better could save up to ${money(Math.round(saving ?? 0))} on average.`;
-  });
+export function measuringSentences(plan: Planned, moves: readonly MeasuringMove[]): string[] {
+  if (moves.length === 0) return [planWords.NO_MEASURING];
+  const unit = pressureUnit(plan.book);
+  const names = {
+    offer: (id: string) => plan.offers.find((one) => one.id === id)?.body.name ?? id,
+    judged: (judgement: Assessed) => verdictList([judgement]),
+    condition: (i: number) => {
+      const { speed, temperature } = plan.conditions[i]!.running;
+      return `${printQuantity(speed, 'rpm', 0)} and ${printQuantity(temperature, 'degC', 0)}`;
+    },
+    pressure: (set: PlanSet, i: number) => pressureWords(set.pressures[i]!, unit),
+  };
+  return moves.map((move) =>
+    [
+      ...planWords.measuringWords(move, plan.best, names),
+      ...(move.about === 'verdict' && move.next ? [moveWords(move.judgement, move.next)] : []),
+    ].join(' '),
+  );
 }

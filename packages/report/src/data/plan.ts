@@ -11,10 +11,10 @@ import {
   repairPlan,
 } from '@fettle/book';
 import { inUnit, printQuantity } from '@fettle/core';
-import { chanceWords, daysWords, money, requirementList, verdictList } from '../words/plan.ts';
+import { chanceWords, daysWords, difference, money, requirementList, verdictList } from '../words/plan.ts';
 import { rangeWords } from '../words/printed-quantity.ts';
 import { pressureDecimals, pressureWords } from '../words/quantity.ts';
-import { frontierPages, measuringWords } from './plan-money.ts';
+import { frontierPages, measuringSentences } from './plan-money.ts';
 import { pressureUnit } from './prediction.ts';
 
 /** How sure the printed plan must be of every pressure the sheet wants. */
@@ -44,7 +44,10 @@ export function planPages(book: Book, assessed: Assessment) {
     const plan = repairPlan(planning.value);
     return plannedPages(
       { ...planning.value, ...plan },
-      measuringWords(measuringMoves(planning.value, plan, assessed.judgements)),
+      measuringSentences(
+        { ...planning.value, ...plan },
+        measuringMoves(planning.value, plan, assessed.judgements),
+      ),
     );
   } catch (error) {
     // A circuit may find no balance with clearances that nobody meant.
@@ -116,16 +119,6 @@ function noPlanWords({ frontier, late, confidence }: Planned, name: Name): strin
   return [
     `No set of these offers is ${chanceWords(confidence)} sure. The surest is ${chanceWords(surest.chance)}, for ${money(surest.price)}: ${surest.offers.map(name).join(', ') || 'nothing bought'}.`,
   ];
-}
-
-/** What one set has that the other has not. */
-function difference(from: PlanSet, to: PlanSet, name: Name): string {
-  const more = to.offers.filter((id) => !from.offers.includes(id)).map(name);
-  const less = from.offers.filter((id) => !to.offers.includes(id)).map(name);
-  return [
-    ...(more.length > 0 ? [`with ${more.join(', ')}`] : []),
-    ...(less.length > 0 ? [`without ${less.join(', ')}`] : []),
-  ].join(', ');
 }
 
 function openWords({ unoffered, unread, refused, dryBecause }: Planned): string[] {

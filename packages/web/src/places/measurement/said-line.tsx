@@ -1,4 +1,4 @@
-import { admittedReading, type Body, isQuestion, type SpokenReading, spoken } from '@fettle/book';
+import { isQuestion, type SpokenReading, spoken, spokenEntries } from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useRef, useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
@@ -80,21 +80,13 @@ async function entered(
   );
   const heard = spoken(now, text, { at, unit: unitOf, ...(mine && { last: mine }) });
   if (!heard.ok) return heard;
-  const { value } = heard;
-  const made = value.is === 'readings' ? value.readings : value.is === 'correction' ? [value.reading] : [];
-  const bodies: Body<'reading'>[] = [];
-  for (const one of made) {
-    const body = admittedReading(now, { ...one, instrument: toolFor(one), ...(confirmed && { confirmed }) });
-    if (!body.ok) return body;
-    bodies.push(body.value);
-  }
-  const entries = await write([
-    ...(value.is === 'readings'
-      ? []
-      : [{ kind: 'strike' as const, body: { entry: value.strikes, why: `said at the bench: ${text}` } }]),
-    ...bodies.map((body) => ({ kind: 'reading' as const, body })),
-  ]);
-  return entries.ok ? { back: value.back.split('\n') } : entries;
+  const made = spokenEntries(now, heard.value, text, (one) => ({
+    instrument: toolFor(one),
+    ...(confirmed && { confirmed }),
+  }));
+  if (!made.ok) return made;
+  const entries = await write(made.value);
+  return entries.ok ? { back: heard.value.back.split('\n') } : entries;
 }
 
 /** The tool named, or the one that is taken for such a thing on this page. */

@@ -1,20 +1,12 @@
-import { FILM_GROUNDS } from '@fettle/book';
+import { filmWords } from '@fettle/book';
 import { IDLING_LOAD, printQuantity } from '@fettle/core';
 import { orbitSvg, type Picture, unrolledFilmSvg } from '@fettle/draw';
 import { useCallback, useState } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
 import { FoldOut } from '../../parts/fold-out.tsx';
 import { book } from '../../state/job.ts';
-import {
-  CYCLE_WORDS,
-  crankFigures,
-  FILM_COLUMNS,
-  fieldWords,
-  filmCells,
-  filmUnits,
-  hasCylinders,
-  orbitChart,
-} from './film-words.ts';
+import { pressureUnit } from '../../words/pressure.ts';
+import { fieldWords, hasCylinders, orbitChart } from './film-words.ts';
 import { grade } from './grade-choice.tsx';
 import type { FilmShown } from './oil-asked.ts';
 import type { Predicted, Prediction } from './prediction.ts';
@@ -130,10 +122,9 @@ function Pictures({ shown: { field, bearing, prediction }, at }: Shown) {
 }
 
 function AllFilms({ shown: { prediction, load }, at }: Shown) {
-  const units = filmUnits(book.value);
-  const { films, loads, gauge, unsettled } = prediction;
-  const pressure = (value: number): string => printQuantity(value, units.pressure, 1);
-  const columns = loads ? FILM_COLUMNS.loaded : FILM_COLUMNS.unloaded;
+  const units = filmWords.filmUnits(pressureUnit(book.value));
+  const { films, loads, unsettled } = prediction;
+  const columns = filmWords.FILM_COLUMNS[loads ? 'loaded' : 'unloaded'];
   return (
     <>
       <h3>
@@ -162,7 +153,7 @@ function AllFilms({ shown: { prediction, load }, at }: Shown) {
                   {film.element}
                   {film.measured ? '' : ' (not measured)'}
                 </th>
-                {filmCells(film, units, loads !== undefined).map((cell, i) => (
+                {filmWords.filmCells(film, units, loads !== undefined).map((cell, i) => (
                   <td key={i}>{cell}</td>
                 ))}
               </tr>
@@ -171,11 +162,7 @@ function AllFilms({ shown: { prediction, load }, at }: Shown) {
         </table>
       </section>
       {unsettled ? <p class="issue">FILM TEMPERATURES NOT FOUND: {unsettled.message}</p> : null}
-      <p>
-        At the gauge {pressure(gauge.assumed)} with the film temperatures and eccentricities the circuit
-        assumes
-        {gauge.computed === undefined ? '.' : `, ${pressure(gauge.computed)} with those computed here.`}
-      </p>
+      <p>{filmWords.filmGaugeWords(prediction, units.pressure)}</p>
     </>
   );
 }
@@ -196,16 +183,23 @@ function Cautions({ shown: { prediction, crank } }: Pick<Shown, 'shown'>) {
             {hasCylinders(crank) ? (
               <>
                 <ul class="lines">
-                  {crankFigures(crank, filmUnits(book.value)).map((line) => (
-                    <li key={line}>{line}</li>
-                  ))}
+                  {filmWords
+                    .crankFigures(crank, filmWords.filmUnits(pressureUnit(book.value)))
+                    .map(({ name, said, from }) => (
+                      <li key={name}>
+                        {name}: {said} ({from})
+                      </li>
+                    ))}
                 </ul>
-                <p>{CYCLE_WORDS}</p>
+                {filmWords.standInWords(crank).map((words) => (
+                  <p key={words}>{words}</p>
+                ))}
+                <p>{filmWords.CYCLE_WORDS}</p>
               </>
             ) : (
               <p>{crank.message}</p>
             )}
-            {FILM_GROUNDS.map((ground) => (
+            {filmWords.FILM_GROUNDS.map((ground) => (
               <p key={ground}>{ground}</p>
             ))}
           </>

@@ -1,10 +1,10 @@
-import type { MeasuringMove, MostDoubt } from '@fettle/book';
+import { type Assessed, type MeasuringMove, type PlanSet, planWords } from '@fettle/book';
 import { book } from '../../state/job.ts';
 import { moveWords } from '../../words/judgement.ts';
 import { fullName } from '../../words/place.ts';
 import { pressureUnit, pressureWords } from '../../words/pressure.ts';
 import type { PlanShown } from './oil-asked.ts';
-import { chanceWords, difference, money, type Name, runningWords } from './plan-words.ts';
+import { money, type Name, runningWords } from './plan-words.ts';
 
 interface Shown {
   readonly plan: PlanShown;
@@ -19,9 +19,7 @@ export function MeasuringFirst({ plan, name }: Shown) {
     <>
       <h3>Measuring before buying</h3>
       {first === undefined ? (
-        <p>
-          No reading that is still in doubt decides between two plans: measuring better saves nothing here.
-        </p>
+        <p>{planWords.NO_MEASURING}</p>
       ) : (
         <p>
           <strong>
@@ -40,11 +38,7 @@ export function MeasuringFirst({ plan, name }: Shown) {
                 : 'band'
             }
           >
-            {move.about === 'verdict' ? (
-              <Verdict move={move} />
-            ) : (
-              <Band plan={plan} move={move} name={name} />
-            )}
+            {told(plan, move, name)}
           </li>
         ))}
       </ul>
@@ -52,43 +46,16 @@ export function MeasuringFirst({ plan, name }: Shown) {
   );
 }
 
-function Verdict({ move }: { readonly move: Extract<MeasuringMove, { about: 'verdict' }> }) {
-  const { judgement, chanceIn, extra, saving, next } = move;
-  return (
-    <>
-      <strong>{fullName(judgement.characteristic, judgement.place)}</strong>: cannot tell, in with{' '}
-      {chanceWords(chanceIn)}. Left alone in this plan; if it is out, {money(extra)} more. Measuring it before
-      buying costs little and saves {money(Math.round(saving))} on average against buying for safety.
-      {next ? ` ${moveWords(judgement, next)}` : ''}
-    </>
-  );
-}
-
-interface BandOf extends Shown {
-  readonly move: Extract<MeasuringMove, { about: 'band' }>;
-}
-
-function Band({ plan, move, name }: BandOf) {
-  const { cheaper, less, saving, most, condition } = move;
-  const { running } = plan.conditions[condition]!;
+function told(plan: PlanShown, move: MeasuringMove, name: Name): string {
   const unit = pressureUnit(book.value);
-  return (
-    <>
-      {less === undefined
-        ? `No plan is sure enough, but for ${money(cheaper.price)} the figures as they look would do (${chanceWords(cheaper.chance)}).`
-        : `For ${money(cheaper.price)}, ${money(less)} less, the figures as they look would do, and are only not sure enough (${chanceWords(cheaper.chance)}; ${plan.best ? difference(plan.best, cheaper, name) : ''}). Knowing better could save up to ${money(Math.round(saving ?? 0))} on average.`}{' '}
-      It is weakest at {runningWords(running)}: {pressureWords(cheaper.pressures[condition]!, unit)}.
-      {mostWords(most, name)}
-    </>
-  );
-}
-
-function mostWords(most: MostDoubt | undefined, name: Name): string {
-  if (!most) return '';
-  const share = `${most.share > 0.99 ? 'over 99' : Math.round(most.share * 100)} % of the variance`;
-  if (most.from.kind === 'offer')
-    return ` Most of the doubt (${share}) is what ${name(most.from.offer)} leaves open in ${most.from.of}: measure that before it goes in, or ask for a closer promise.`;
-  const { instrumentName, of, finer } = most.from;
-  const what = of.length > 0 ? ` (${of.join(', ')})` : '';
-  return ` Most of the doubt (${share}) comes from ${instrumentName}${what}: ${finer === undefined ? 'nothing owned is finer; read again and pool, or borrow' : `read that with ${finer}`}.`;
+  const names = {
+    offer: name,
+    judged: ({ characteristic, place }: Assessed) => fullName(characteristic, place),
+    condition: (i: number) => runningWords(plan.conditions[i]!.running),
+    pressure: (set: PlanSet, i: number) => pressureWords(set.pressures[i]!, unit),
+  };
+  return [
+    ...planWords.measuringWords(move, plan.best, names),
+    ...(move.about === 'verdict' && move.next ? [moveWords(move.judgement, move.next)] : []),
+  ].join(' ');
 }

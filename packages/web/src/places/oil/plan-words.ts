@@ -1,24 +1,21 @@
-import type { Assessed, Chosen, LeftOut, PlanSet, Requirement } from '@fettle/book';
+import {
+  type Assessed,
+  type Chosen,
+  type LeftOut,
+  moneyWords,
+  type PlanSet,
+  planWords,
+  type Requirement,
+} from '@fettle/book';
 import { printQuantity } from '@fettle/core';
 import { fullName } from '../../words/place.ts';
 
-export type Name = (id: string) => string;
+export type Name = planWords.OfferName;
+export const { money, chance: chanceWords } = moneyWords;
+export const { difference } = planWords;
 
-/** A sum without a sign of currency: the job has one money and does not say which. */
-export const money = (sum: number): string => (Number.isInteger(sum) ? String(sum) : sum.toFixed(2));
-
-/** `72 %`; near the ends one figure more, and never a certainty that is none. */
-export function chanceWords(chance: number): string {
-  if (chance > 0.999) return 'over 99.9 %';
-  if (chance < 0.001) return 'under 0.1 %';
-  return `${(chance * 100).toFixed(chance > 0.95 || chance < 0.05 ? 1 : 0)} %`;
-}
-
-export function readyWords(days: number): string {
-  if (days === 0) return 'at once';
-  const [n, what] = days % 7 === 0 ? [days / 7, 'week'] : [days, 'day'];
-  return `after ${n} ${what}${n === 1 ? '' : 's'}`;
-}
+export const readyWords = (days: number): string =>
+  days === 0 ? 'at once' : `after ${moneyWords.daysWords(days)}`;
 
 export const runningWords = ({ speed, temperature }: { speed: number; temperature: number }): string =>
   `${printQuantity(speed, 'rpm', 0)}, ${printQuantity(temperature, 'degC', 0)}`;
@@ -39,16 +36,6 @@ export function reasonWords({ settles, forcedBy, neededBy, without }: Chosen, na
     ...(settles.length === 0 && neededBy.length === 0 ? ['In for the pressure alone.'] : []),
     ...(without ? [`The plan without it: ${chanceWords(without.chance)}.`] : []),
   ];
-}
-
-/** What one set has that the other has not. */
-export function difference(from: PlanSet, to: PlanSet, name: Name): string {
-  const more = to.offers.filter((id) => !from.offers.includes(id)).map(name);
-  const less = from.offers.filter((id) => !to.offers.includes(id)).map(name);
-  return [
-    ...(more.length > 0 ? [`with ${more.join(', ')}`] : []),
-    ...(less.length > 0 ? [`without ${less.join(', ')}`] : []),
-  ].join(', ');
 }
 
 /** Why an offer is not in the plan. */
