@@ -142,6 +142,7 @@ export * as narrowingWords from './words/narrowing.ts';
 export * as nextMoveWords from './words/next-move.ts';
 export { noticesOf } from './words/notices.ts';
 export * as planWords from './words/plan.ts';
+export { pressureDecimals, pressureUnit, pressureWords } from './words/pressure.ts';
 export * as quantityWords from './words/quantity.ts';
 export * as readingPlanWords from './words/reading-plan.ts';
 export { relationWords } from './words/relation.ts';

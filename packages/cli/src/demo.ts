@@ -43,9 +43,10 @@ export const DEMOS: Readonly<Record<string, Demo>> = {
     job: '01965c1e-4000-7000-8000-00000022172e',
     device: 'demo-returned',
     who: 'the rebuilder',
-    began: Date.UTC(2025, 3, 22, 8, 0, 0),
+    // A day after the first: entries are named by their minute, and both jobs may lie in one directory.
+    began: Date.UTC(2025, 3, 23, 8, 0, 0),
     opened: {
-      title: 'Linnet 172, parts back from the shop',
+      title: 'The library van, parts back from the shop',
       owner: 'the library service',
       story: 'The library van again, with what came back: bores, crank, shells, pistons and gears.',
       spending_cap: 2400,

@@ -126,6 +126,7 @@ function checkText(book: Book, { judgements, torques, gates, reckoning }: Assess
       '  ',
     );
   const unread = of('missing').filter((j) => j.characteristic.optional !== true);
+  const optional = of('missing').length - unread.length;
   return [
     `${book.opened?.body.title ?? book.job}${said.asFound ? ', as found' : ''}`,
     ...(book.sheet ? [`Spec sheet: ${book.sheet.title}`] : []),
@@ -134,6 +135,7 @@ function checkText(book: Book, { judgements, torques, gates, reckoning }: Assess
     ...section('✖ OUT', of('out')),
     ...section('◐ CANNOT TELL', of('cannot-tell')),
     ...(unread.length > 0 ? [...heading(`… NOT READ (${unread.length})`), ...unreadLines(unread)] : []),
+    ...(optional > 0 ? ['', `  A further ${optional}, which no cover waits for, are not read.`] : []),
     ...heading(`○ IN (${of('in').length})`),
     ...(said.all ? brief(of('in')) : inLines(of('in'))),
     ...torqueLines(torques),

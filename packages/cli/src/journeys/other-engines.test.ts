@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { DEMOS } from '../demo.ts';
 import { type CheckJson, CommandDesk, nameOf } from '../testing/desk.ts';
 
 const desk = new CommandDesk();
@@ -68,4 +69,24 @@ describe('the pressure of the other engines', () => {
     // It stands beside the circuit: no repair of it moves the pressure.
     expect(out).not.toMatch(/^ {2}Scavenge pump, delivered.*█/m);
   });
+});
+
+it('all demos lie side by side in one data directory', async () => {
+  const all = new CommandDesk();
+  try {
+    for (const name of Object.keys(DEMOS)) await all.good('new', '--demo', name);
+    expect(await all.json<unknown[]>('jobs')).toHaveLength(Object.keys(DEMOS).length);
+    // The pistons as boxed leave two pairs out; in another order all four are in, and so they are fitted.
+    const { boxed, best, fitted } = await all.json<
+      Record<'boxed' | 'best' | 'fitted', { out: number; cannot_tell: number; pairs: { part: string }[] }>
+    >('match', 'shop', 'piston.skirt-clearance');
+    expect([boxed.out, best.out, best.cannot_tell]).toEqual([2, 0, 0]);
+    expect(best.pairs.map(({ part }) => part)).toEqual(['piston-p1', 'piston-p2', 'piston-p4', 'piston-p3']);
+    expect(fitted.pairs).toEqual(best.pairs);
+    // What came back machined is held until it is proven clean.
+    const { out } = await all.good('gate', 'shop');
+    expect(out).toContain('Crankshaft, mains and rods ground, .010 under: not proven clean');
+  } finally {
+    all.clear();
+  }
 });

@@ -1,8 +1,7 @@
-import type { Book, CircuitFlows, FlowGroup } from '@fettle/book';
+import { type Book, type CircuitFlows, type FlowGroup, pressureUnit } from '@fettle/book';
 import { inUnit, printQuantity } from '@fettle/core';
 import { barsText } from '@fettle/draw';
 import type { Condition } from './oil-lines.ts';
-import { pressureUnit } from './pressure.ts';
 import { heading } from './table.ts';
 
 const litres = (flow: number): string => printQuantity(flow, 'L/min', 2);

@@ -6,11 +6,11 @@ import {
   diagnosisWords,
   type Family,
   type OutcomeMeaning,
+  pressureUnit,
   type RankedTest,
 } from '@fettle/book';
 import { inUnit, printQuantity } from '@fettle/core';
 import { barsText } from '@fettle/draw';
-import { pressureUnit } from './pressure.ts';
 import { heading, table, wrapped } from './table.ts';
 
 interface Said {

@@ -1,7 +1,6 @@
-import { type Book, type FilledCrank, type FilmPrediction, filmWords } from '@fettle/book';
+import { type Book, type FilledCrank, type FilmPrediction, filmWords, pressureUnit } from '@fettle/book';
 import { type Caution, type Issue, printQuantity } from '@fettle/core';
 import type { Condition } from './oil-lines.ts';
-import { pressureUnit } from './pressure.ts';
 import { heading, table, wrapped } from './table.ts';
 
 const WIDTH = 108;

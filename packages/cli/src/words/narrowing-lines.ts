@@ -1,7 +1,6 @@
-import { type Book, type Narrowing, narrowingWords } from '@fettle/book';
+import { type Book, type Narrowing, narrowingWords, pressureUnit, pressureWords } from '@fettle/book';
 import { coverageFactor, expanded, inUnit, standardUncertainty } from '@fettle/core';
 import type { Condition } from './oil-lines.ts';
-import { pressureUnit, pressureWords } from './pressure.ts';
 import { heading, table, wrapped } from './table.ts';
 
 /** Which readings, taken better, would narrow the band of the predicted pressure. */

@@ -6,13 +6,15 @@ import {
   type FilledCircuit,
   gaugeReadingsAt,
   oilShares,
+  pressureUnit,
+  pressureWords,
   type Running,
   sweptFlow,
   wantedPressure,
 } from '@fettle/book';
 import { expanded, inUnit, linear, printQuantity, type Spread, type Uncertain } from '@fettle/core';
 import { barsText, pressureCurveText } from '@fettle/draw';
-import { pressureUnit, pressureWords, unmeasured, wantedCells } from './pressure.ts';
+import { unmeasured, wantedCells } from './pressure.ts';
 import { operandWords, shown } from './quantity.ts';
 import { heading, table, wrapped } from './table.ts';
 

@@ -5,6 +5,8 @@ import {
   type MeasuringMove,
   type PlanSet,
   placeText,
+  pressureUnit,
+  pressureWords,
   type Requirement,
 } from '@fettle/book';
 import { inUnit, printQuantity } from '@fettle/core';
@@ -21,7 +23,7 @@ import {
   set,
   verdictWords,
 } from './plan-words.ts';
-import { pressureUnit, pressureWords, wantedWords } from './pressure.ts';
+import { wantedWords } from './pressure.ts';
 import { heading, table } from './table.ts';
 
 /** A plan in full, for a person. */

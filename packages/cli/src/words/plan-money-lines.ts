@@ -1,4 +1,11 @@
-import { type Assessed, type MeasuringMove, type PlanSet, planWords } from '@fettle/book';
+import {
+  type Assessed,
+  type MeasuringMove,
+  type PlanSet,
+  planWords,
+  pressureUnit,
+  pressureWords,
+} from '@fettle/book';
 import { costFrontierText } from '@fettle/draw';
 import { moveWords, nameOf } from './judgement.ts';
 import {
@@ -11,7 +18,6 @@ import {
   set,
   verdictWords,
 } from './plan-words.ts';
-import { pressureUnit, pressureWords } from './pressure.ts';
 import { heading } from './table.ts';
 
 export function frontierLines(plan: Planned, name: Name): string[] {

@@ -5,11 +5,12 @@ import {
   mapLimits,
   type PressureMap,
   pressureMap,
+  pressureUnit,
   wantedPressure,
 } from '@fettle/book';
 import { inUnit, printQuantity } from '@fettle/core';
 import { pressureMapText } from '@fettle/draw';
-import { pressureUnit, sheetConditions } from './pressure.ts';
+import { sheetConditions } from './pressure.ts';
 import { heading } from './table.ts';
 
 const RPM = Math.PI / 30;

@@ -3,13 +3,15 @@ import {
   type FilledCircuit,
   filledCircuit,
   gaugePressure,
+  pressureUnit,
   pressureVerdict,
+  pressureWords,
   type Reckoning,
   type Running,
   type WantedPressure,
   wantedPressure,
 } from '@fettle/book';
-import { expanded, inUnit, parseQuantity, printQuantity, type Uncertain } from '@fettle/core';
+import { parseQuantity, printQuantity, type Uncertain } from '@fettle/core';
 import { STATUS_WORDS } from './judgement.ts';
 import { heading, table } from './table.ts';
 
@@ -37,20 +39,6 @@ export interface Temperature {
 function temperature(name: string, text: string): Temperature | undefined {
   const read = parseQuantity(text, 'temperature');
   return read.ok ? { name, text, si: read.value.value } : undefined;
-}
-
-/** The unit of pressure the sheet speaks in. */
-export function pressureUnit(book: Book): string {
-  const said = book.sheet?.oil?.pressures.flatMap(({ lower, upper }) => lower ?? upper ?? [])[0];
-  const read = said === undefined ? undefined : parseQuantity(said, 'pressure');
-  return read?.ok ? read.value.unit : 'kPa';
-}
-
-/** `7.9 ±0.4 psi` */
-export function pressureWords(q: Uncertain, unit: string): string {
-  const U = inUnit(expanded(q).U, unit);
-  const decimals = unit === 'bar' ? 2 : 1;
-  return `${inUnit(q.value, unit).toFixed(decimals)}${U > 0 ? ` ±${U.toFixed(decimals)}` : ''} ${unit}`;
 }
 
 /** Parameters that stand at their nominal value because nothing was measured. */

@@ -3,7 +3,9 @@ import {
   type FilledCircuit,
   gaugePressure,
   pressureStair,
+  pressureUnit,
   pressureVerdict,
+  pressureWords,
   roundedToSum,
   type Stair,
   wantedPressure,
@@ -12,7 +14,6 @@ import { expanded, inUnit, standardUncertainty } from '@fettle/core';
 import { type PressureStair, pressureStairText } from '@fettle/draw';
 import { STATUS_WORDS } from './judgement.ts';
 import type { Condition } from './oil-lines.ts';
-import { pressureUnit, pressureWords } from './pressure.ts';
 import { heading, wrapped } from './table.ts';
 
 /** The stair as it is, and as it was before anything was lifted. */

@@ -1,7 +1,6 @@
-import { type Book, type FilledCircuit, gaugePressure, pressureStair } from '@fettle/book';
+import { type Book, type FilledCircuit, gaugePressure, pressureStair, pressureUnit } from '@fettle/book';
 import { expanded, inUnit, linear, SOURCES } from '@fettle/core';
 import type { Condition } from './oil-lines.ts';
-import { pressureUnit } from './pressure.ts';
 import { operandWords, shown } from './quantity.ts';
 import { heading, table, wrapped } from './table.ts';
 
@@ -109,7 +108,7 @@ export function stairWorkingLines(book: Book, condition: Condition, working: Sta
     ]),
     '',
     ...wrapped(
-      'Made first and made last differ where the oil that one leak no longer takes feeds the others; the share lies between, averaged over every order. The circuit’s own constants are assumed.',
+      'Made first and made last differ where the oil that one leak no longer takes feeds the others; the share lies between, averaged over every order. Where the stair is printed with fewer figures its shares are rounded so that they add up. The circuit’s own constants are assumed.',
       104,
     ),
   ];

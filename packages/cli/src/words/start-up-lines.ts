@@ -1,7 +1,13 @@
-import { type Book, type GaugeJudgement, MODEL_SHARE, STOP_AFTER_SECONDS } from '@fettle/book';
+import {
+  type Book,
+  type GaugeJudgement,
+  MODEL_SHARE,
+  pressureUnit,
+  pressureWords,
+  STOP_AFTER_SECONDS,
+} from '@fettle/book';
 import { printQuantity, type Uncertain } from '@fettle/core';
 import { STATUS_WORDS } from './judgement.ts';
-import { pressureUnit, pressureWords } from './pressure.ts';
 import { heading, table, wrapped } from './table.ts';
 
 const WIDTH = 100;

@@ -60,7 +60,7 @@ function scavengeCautions(
   return [
     {
       code: 'network/scavenge',
-      message: `The scavenge pumps carry ${ratio.toFixed(2)} times what the pressure pumps send out; ${wanted} times is wanted, since what they carry is half air. The sump will fill: oil is thrown about, lost and frothed.`,
+      message: `The scavenge pumps carry ${ratio.toFixed(2)} times what the pressure pumps send out; ${wanted} times is wanted, since what they carry is half air. The crankcase will fill: oil is thrown about, lost and frothed.`,
     },
   ];
 }

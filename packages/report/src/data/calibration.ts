@@ -5,10 +5,10 @@ import {
   type Calibration,
   calibrated,
   diagnosisWords,
+  pressureDecimals,
   Reckoning,
 } from '@fettle/book';
 import { CATALOGUE, inUnit, printQuantity } from '@fettle/core';
-import { pressureDecimals } from '../words/quantity.ts';
 
 /** The model's assumed constants set by real gauge readings: of the engine as it came and, once read, as it is now. */
 export function calibrationPages(book: Book, unit: string) {

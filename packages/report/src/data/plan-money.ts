@@ -4,6 +4,8 @@ import {
   type Planning,
   type PlanSet,
   planWords,
+  pressureUnit,
+  pressureWords,
   type RepairPlan,
 } from '@fettle/book';
 import { printQuantity } from '@fettle/core';
@@ -11,9 +13,7 @@ import { costFrontierSvg } from '@fettle/draw';
 import { printableText } from '../printable.ts';
 import { moveWords } from '../words/move.ts';
 import { chanceWords, difference, money, verdictList } from '../words/plan.ts';
-import { pressureWords } from '../words/quantity.ts';
 import { TEXT_WIDTH } from './maps.ts';
-import { pressureUnit } from './prediction.ts';
 
 type Planned = Planning & RepairPlan;
 type Name = (id: string) => string;
@@ -44,14 +44,11 @@ export function frontierPages(plan: Planned, name: Name) {
         : `${one.offers.length} offers, the least that settles every verdict`;
       return { number: String(i + 1), price: money(one.price), chance: chanceWords(one.chance), what };
     }),
-    beside: pressureOnly.map((one, i) => {
-      const before = pressureOnly[i - 1];
-      return {
-        price: money(one.price),
-        chance: chanceWords(one.chance),
-        what: before ? difference(before, one, name) : one.offers.map(name).join(', ') || 'nothing bought',
-      };
-    }),
+    beside: pressureOnly.map((one) => ({
+      price: money(one.price),
+      chance: chanceWords(one.chance),
+      what: one.offers.map(name).join(', ') || 'nothing bought',
+    })),
   };
 }
 

@@ -7,15 +7,16 @@ import {
   type Planning,
   type PlanSet,
   planningOf,
+  pressureDecimals,
+  pressureUnit,
+  pressureWords,
   type RepairPlan,
   repairPlan,
 } from '@fettle/book';
 import { inUnit, printQuantity } from '@fettle/core';
 import { chanceWords, daysWords, difference, money, requirementList, verdictList } from '../words/plan.ts';
 import { rangeWords } from '../words/printed-quantity.ts';
-import { pressureDecimals, pressureWords } from '../words/quantity.ts';
 import { frontierPages, measuringSentences } from './plan-money.ts';
-import { pressureUnit } from './prediction.ts';
 
 /** How sure the printed plan must be of every pressure the sheet wants. */
 const CONFIDENCE = 0.95;

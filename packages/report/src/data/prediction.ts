@@ -3,6 +3,7 @@ import {
   type FilledCircuit,
   filledCircuit,
   gaugePressure,
+  pressureUnit,
   type Reckoning,
   type Running,
 } from '@fettle/book';
@@ -29,13 +30,6 @@ export interface Prediction {
   readonly circuit: FilledCircuit;
   readonly unit: string;
   readonly rows: readonly Row[];
-}
-
-/** The unit of pressure the sheet speaks in. */
-export function pressureUnit(book: Book): string {
-  const said = book.sheet?.oil?.pressures.flatMap(({ lower, upper }) => lower ?? upper ?? [])[0];
-  const read = said === undefined ? undefined : parseQuantity(said, 'pressure');
-  return read?.ok ? read.value.unit : 'kPa';
 }
 
 /** Hot first, at the sheet's speeds, then cold; the first is hot idle. */

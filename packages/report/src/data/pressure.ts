@@ -7,12 +7,13 @@ import {
   gaugePressure,
   gaugeReadingsAt,
   pressureVerdict,
+  pressureWords,
   repairsOf,
   wantedPressure,
 } from '@fettle/book';
 import { expanded, inUnit, linear } from '@fettle/core';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
-import { bandWords, pressureWords, shown, valueWords } from '../words/quantity.ts';
+import { bandWords, shown, valueWords } from '../words/quantity.ts';
 import { sourceWords } from '../words/source.ts';
 import { calibrationPages } from './calibration.ts';
 import { filmPages } from './films.ts';

@@ -1,8 +1,14 @@
-import { type Book, pressureStair, roundedToSum, type Stair, wantedPressure } from '@fettle/book';
+import {
+  type Book,
+  pressureDecimals,
+  pressureStair,
+  roundedToSum,
+  type Stair,
+  wantedPressure,
+} from '@fettle/book';
 import { expanded, inUnit } from '@fettle/core';
 import { type PressureStair, pressureStairSvg } from '@fettle/draw';
 import { printableText } from '../printable.ts';
-import { pressureDecimals } from '../words/quantity.ts';
 import { TEXT_WIDTH } from './maps.ts';
 import type { Prediction, Row } from './prediction.ts';
 

@@ -4,12 +4,12 @@ import {
   type GaugeJudgement,
   gaugeJudgement,
   MODEL_SHARE,
+  pressureWords,
   type Reckoning,
   STOP_AFTER_SECONDS,
 } from '@fettle/book';
 import { CATALOGUE } from '@fettle/core';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
-import { pressureWords } from '../words/quantity.ts';
 import type { Prediction } from './prediction.ts';
 
 /** Read before the key is turned, every time. */

@@ -1,9 +1,9 @@
 import { type Characteristic, type Operand, quantityWords } from '@fettle/book';
-import { expanded, inUnit, standardUncertainty, type Uncertain } from '@fettle/core';
+import { expanded, inUnit, standardUncertainty } from '@fettle/core';
 import { joined, unitSign } from './unit.ts';
 
 export const { limitWords, shown } = quantityWords;
-const { bare, DECIMALS } = quantityWords;
+const { bare } = quantityWords;
 
 const unitOf = ({ unit, kind }: Characteristic): string | undefined => (kind === 'seen' ? undefined : unit);
 
@@ -38,13 +38,3 @@ const plain = (value: number): string =>
   Math.abs(value) >= 1e-6 && Math.abs(value) < 1e6
     ? value.toFixed(Math.max(0, Math.min(8, 1 - Math.floor(Math.log10(Math.abs(value))))))
     : String(value);
-
-/** Figures after the point of a printed pressure. */
-export const pressureDecimals = (unit: string): number => DECIMALS[unit] ?? 1;
-
-/** `7.9 ±0.4 psi` */
-export function pressureWords(q: Uncertain, unit: string): string {
-  const U = inUnit(expanded(q).U, unit);
-  const decimals = pressureDecimals(unit);
-  return `${inUnit(q.value, unit).toFixed(decimals)}${U > 0 ? ` ±${U.toFixed(decimals)}` : ''} ${unit}`;
-}

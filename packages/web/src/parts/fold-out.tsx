@@ -12,7 +12,9 @@ export function FoldOut({ summary, children }: Folded) {
   const [open, setOpen] = useState(false);
   return (
     <details open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>{summary}</summary>
+      <summary>
+        <span class="fold-words">{summary}</span>
+      </summary>
       {open ? children() : null}
     </details>
   );

@@ -1,6 +1,13 @@
-import { filledCircuit, gaugePressure, pressureVerdict, wantedPressure } from '@fettle/book';
+import {
+  filledCircuit,
+  gaugePressure,
+  pressureUnit,
+  pressureVerdict,
+  pressureWords,
+  wantedPressure,
+} from '@fettle/book';
 import { effect } from '@preact/signals';
-import { pressureUnit, pressureWords, sheetConditions, wantedWords } from '../words/pressure.ts';
+import { sheetConditions, wantedWords } from '../words/pressure.ts';
 import { assessed, book } from './job.ts';
 import { type IdlePressure, idlePressure } from './pressure.ts';
 

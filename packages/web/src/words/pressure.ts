@@ -1,5 +1,5 @@
 import type { Book, FilledCircuit, WantedPressure } from '@fettle/book';
-import { expanded, inUnit, parseQuantity, printQuantity, type Uncertain } from '@fettle/core';
+import { parseQuantity, printQuantity } from '@fettle/core';
 
 export interface Condition {
   readonly name: string;
@@ -31,20 +31,6 @@ function temperature(name: string, text: string): Condition | undefined {
   return read.ok
     ? { name, text: printQuantity(read.value.value, 'degC', 0), si: read.value.value }
     : undefined;
-}
-
-/** The unit of pressure the sheet speaks in. */
-export function pressureUnit(book: Book): string {
-  const said = book.sheet?.oil?.pressures.flatMap(({ lower, upper }) => lower ?? upper ?? [])[0];
-  const read = said === undefined ? undefined : parseQuantity(said, 'pressure');
-  return read?.ok ? read.value.unit : 'kPa';
-}
-
-/** `7.9 ±0.4 psi` */
-export function pressureWords(q: Uncertain, unit: string): string {
-  const U = inUnit(expanded(q).U, unit);
-  const decimals = unit === 'bar' ? 2 : 1;
-  return `${inUnit(q.value, unit).toFixed(decimals)}${U > 0 ? ` ±${U.toFixed(decimals)}` : ''} ${unit}`;
 }
 
 /** What the sheet wants there, in words. */

@@ -1,10 +1,9 @@
-import { type CircuitFlows, circuitFlows, type FlowGroup } from '@fettle/book';
+import { type CircuitFlows, circuitFlows, type FlowGroup, pressureUnit } from '@fettle/book';
 import { inUnit, printQuantity } from '@fettle/core';
 import { type CircuitDrawing, circuitDrawingSvg, type Picture } from '@fettle/draw';
 import { useCallback, useMemo } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
 import { book } from '../../state/job.ts';
-import { pressureUnit } from '../../words/pressure.ts';
 import type { Prediction } from './prediction.ts';
 
 const litres = (flow: number): string => printQuantity(flow, 'L/min', 2);

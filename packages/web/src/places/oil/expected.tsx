@@ -1,8 +1,8 @@
-import { expectedPressure, MODEL_SHARE } from '@fettle/book';
+import { expectedPressure, MODEL_SHARE, pressureUnit, pressureWords } from '@fettle/book';
 import { printQuantity } from '@fettle/core';
 import { useMemo } from 'preact/hooks';
 import { assessed, book } from '../../state/job.ts';
-import { pressureUnit, pressureWords, sheetConditions } from '../../words/pressure.ts';
+import { sheetConditions } from '../../words/pressure.ts';
 import { grade } from './grade-choice.tsx';
 
 /** Between cold and hot the oil is looked at in so many steps. */

@@ -1,11 +1,10 @@
-import { filmWords } from '@fettle/book';
+import { filmWords, pressureUnit } from '@fettle/book';
 import { IDLING_LOAD, printQuantity } from '@fettle/core';
 import { orbitSvg, type Picture, unrolledFilmSvg } from '@fettle/draw';
 import { useCallback, useState } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
 import { FoldOut } from '../../parts/fold-out.tsx';
 import { book } from '../../state/job.ts';
-import { pressureUnit } from '../../words/pressure.ts';
 import { fieldWords, hasCylinders, orbitChart } from './film-words.ts';
 import { grade } from './grade-choice.tsx';
 import type { FilmShown } from './oil-asked.ts';

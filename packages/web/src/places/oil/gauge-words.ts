@@ -1,6 +1,12 @@
-import { type Book, type GaugeJudgement, STOP_AFTER_SECONDS } from '@fettle/book';
+import {
+  type Book,
+  type GaugeJudgement,
+  pressureUnit,
+  pressureWords,
+  STOP_AFTER_SECONDS,
+} from '@fettle/book';
 import { STATUS_WORDS } from '../../words/judgement.ts';
-import { pressureUnit, pressureWords, wantedWords } from '../../words/pressure.ts';
+import { wantedWords } from '../../words/pressure.ts';
 
 /** Read before the key is turned, every time. */
 export const STOP_RULES = [

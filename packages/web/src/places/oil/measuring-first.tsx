@@ -1,8 +1,14 @@
-import { type Assessed, type MeasuringMove, type PlanSet, planWords } from '@fettle/book';
+import {
+  type Assessed,
+  type MeasuringMove,
+  type PlanSet,
+  planWords,
+  pressureUnit,
+  pressureWords,
+} from '@fettle/book';
 import { book } from '../../state/job.ts';
 import { moveWords } from '../../words/judgement.ts';
 import { fullName } from '../../words/place.ts';
-import { pressureUnit, pressureWords } from '../../words/pressure.ts';
 import type { PlanShown } from './oil-asked.ts';
 import { money, type Name, runningWords } from './plan-words.ts';
 

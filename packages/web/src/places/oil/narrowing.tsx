@@ -1,7 +1,6 @@
-import { type Narrowing, narrowingWords } from '@fettle/book';
+import { type Narrowing, narrowingWords, pressureUnit, pressureWords } from '@fettle/book';
 import { expanded, inUnit, standardUncertainty } from '@fettle/core';
 import { book } from '../../state/job.ts';
-import { pressureUnit, pressureWords } from '../../words/pressure.ts';
 import { grade } from './grade-choice.tsx';
 import type { Prediction } from './prediction.ts';
 import { useWorked } from './worked.ts';

@@ -1,6 +1,5 @@
-import type { Diagnosis } from '@fettle/book';
+import { type Diagnosis, pressureUnit } from '@fettle/book';
 import { book } from '../../state/job.ts';
-import { pressureUnit } from '../../words/pressure.ts';
 import { leading, percent, rangeWords } from './diagnosis-words.ts';
 
 /** A test that tells less is not worth its work [bit]. */

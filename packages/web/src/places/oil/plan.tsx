@@ -1,11 +1,17 @@
-import { type FilledCircuit, gaugePressure, pressureVerdict } from '@fettle/book';
+import {
+  type FilledCircuit,
+  gaugePressure,
+  pressureUnit,
+  pressureVerdict,
+  pressureWords,
+} from '@fettle/book';
 import type { Issue, Uncertain } from '@fettle/core';
 import { type CostChart, costFrontierSvg, type Picture } from '@fettle/draw';
 import { useCallback, useMemo } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
 import { SmallVerdict } from '../../parts/verdict.tsx';
 import { book } from '../../state/job.ts';
-import { pressureUnit, pressureWords, wantedWords } from '../../words/pressure.ts';
+import { wantedWords } from '../../words/pressure.ts';
 import { ConfidenceChoice, confidence } from './confidence.tsx';
 import { grade } from './grade-choice.tsx';
 import { isNothing, type Thought, thought, thoughtIn } from './lifted.ts';

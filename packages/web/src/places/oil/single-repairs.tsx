@@ -1,10 +1,9 @@
-import { wantedPressure } from '@fettle/book';
+import { pressureUnit, pressureWords, wantedPressure } from '@fettle/book';
 import { expanded, inUnit, printQuantity, type Uncertain } from '@fettle/core';
 import { type Picture, type RepairChart, repairBarsSvg } from '@fettle/draw';
 import { useCallback } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
 import { book } from '../../state/job.ts';
-import { pressureUnit, pressureWords } from '../../words/pressure.ts';
 import { gainOver } from './gain.ts';
 import type { Prediction } from './prediction.ts';
 

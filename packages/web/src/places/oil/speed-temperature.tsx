@@ -3,7 +3,9 @@ import {
   mapLimits,
   type PressureMap,
   pressureMap,
+  pressureUnit,
   pressureVerdict,
+  pressureWords,
   sheetGrid,
 } from '@fettle/book';
 import { exact, inUnit, parseQuantity } from '@fettle/core';
@@ -11,7 +13,7 @@ import { type Picture, type PressureMapChart, pressureMapSvg } from '@fettle/dra
 import { useCallback, useMemo, useState } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
 import { book } from '../../state/job.ts';
-import { pressureUnit, pressureWords, wantedWords } from '../../words/pressure.ts';
+import { wantedWords } from '../../words/pressure.ts';
 import { circuitTried } from './clearances.ts';
 import { isNothing, thought, thoughtIn } from './lifted.ts';
 import type { Prediction } from './prediction.ts';

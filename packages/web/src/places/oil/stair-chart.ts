@@ -1,6 +1,7 @@
 import {
   type Book,
   type FilledCircuit,
+  pressureUnit,
   type Running,
   roundedToSum,
   type Stair,
@@ -8,7 +9,6 @@ import {
 } from '@fettle/book';
 import { expanded, inUnit, printQuantity, type Uncertain } from '@fettle/core';
 import type { PressureStair } from '@fettle/draw';
-import { pressureUnit } from '../../words/pressure.ts';
 import { shareRepaired } from './clearances.ts';
 
 /** A loss with its sign; what does better than new, with the other. */

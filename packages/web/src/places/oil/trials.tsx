@@ -1,8 +1,8 @@
+import { pressureUnit, pressureWords } from '@fettle/book';
 import { inUnit } from '@fettle/core';
 import { useEffect, useState } from 'preact/hooks';
 import { FoldOut } from '../../parts/fold-out.tsx';
 import { book } from '../../state/job.ts';
-import { pressureUnit, pressureWords } from '../../words/pressure.ts';
 import { grade } from './grade-choice.tsx';
 import type { Thought } from './lifted.ts';
 import type { Drawn } from './oil-asked.ts';

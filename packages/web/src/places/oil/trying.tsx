@@ -1,10 +1,16 @@
-import { type FilledCircuit, pressureVerdict, wantedPressure } from '@fettle/book';
+import {
+  type FilledCircuit,
+  pressureUnit,
+  pressureVerdict,
+  pressureWords,
+  wantedPressure,
+} from '@fettle/book';
 import { inUnit, parseQuantity } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import { SmallVerdict } from '../../parts/verdict.tsx';
 import { book } from '../../state/job.ts';
 import { unitOf } from '../../state/units.ts';
-import { pressureUnit, pressureWords, wantedWords } from '../../words/pressure.ts';
+import { wantedWords } from '../../words/pressure.ts';
 import { bare, shown } from '../../words/quantity.ts';
 import { type Clearance, clearancesOf, handStep, standing, valuesAt } from './clearances.ts';
 import { gainOver } from './gain.ts';
