@@ -1,18 +1,11 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { chromiumStarted, errorsOf, introduced, SIZES } from './support/chromium.ts';
-import { LINNET, type Workshop, workshop } from './support/workshop.ts';
+import { errorsOf, introduced, SIZES } from './support/chromium.ts';
+import { served } from './support/served.ts';
+import { LINNET } from './support/workshop.ts';
 
-let shop: Workshop;
-let browser: Browser;
-beforeAll(async () => {
-  [shop, browser] = await Promise.all([workshop(), chromiumStarted()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await shop?.close();
-});
+const here = served();
 
 /** A place, with what stands there once it is complete. */
 interface PlaceShown {
@@ -113,7 +106,7 @@ const misfitsOn = (page: Page, least: number): Promise<string[]> =>
   );
 
 it('sees what offends: a button without a name, pale ink, a key too small, a line too long', async () => {
-  const context = await browser.newContext(SIZES.phone);
+  const context = await here.browser.newContext(SIZES.phone);
   const page = await context.newPage();
   await page.setContent(
     '<html lang="en"><title>x</title><meta name="viewport" content="width=device-width"><main><h1>x</h1><button style="width:20px;height:20px"></button>' +
@@ -131,10 +124,10 @@ describe.each(Object.keys(SIZES) as (keyof typeof SIZES)[])('on the %s', (size) 
   let page: Page;
   let errors: string[];
   beforeAll(async () => {
-    context = await browser.newContext(SIZES[size]);
+    context = await here.browser.newContext(SIZES[size]);
     errors = errorsOf(context);
     page = await context.newPage();
-    await page.goto(`${shop.opened.address}#/${LINNET}/bench`);
+    await page.goto(`${here.shop.opened.address}#/${LINNET}/bench`);
     await introduced(page);
   });
   afterAll(() => context?.close());

@@ -1,17 +1,10 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { chromiumStarted, errorsOf, SIZES } from './support/chromium.ts';
-import { LINNET, type Workshop, workshop } from './support/workshop.ts';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { errorsOf, SIZES } from './support/chromium.ts';
+import { served } from './support/served.ts';
+import { LINNET } from './support/workshop.ts';
 
-let shop: Workshop;
-let browser: Browser;
-beforeAll(async () => {
-  [shop, browser] = await Promise.all([workshop(), chromiumStarted()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await shop?.close();
-});
+const here = served();
 
 /** Tab until the element of this selector has the focus; how it is shown is looked at on every stop. */
 async function tabbedTo(page: Page, selector: string): Promise<void> {
@@ -38,13 +31,13 @@ async function tabbedTo(page: Page, selector: string): Promise<void> {
   throw new Error(`Sixty times Tab did not reach ${selector}.`);
 }
 
-const made = async () => (await shop.readings()).filter(({ who }) => who === 'by keys');
+const made = async () => (await here.shop.readings()).filter(({ who }) => who === 'by keys');
 
 it('goes from the bench to a verdict, on to the next place and back by undo without a mouse', async () => {
-  const context = await browser.newContext(SIZES.desk);
+  const context = await here.browser.newContext(SIZES.desk);
   const errors = errorsOf(context);
   const page = await context.newPage();
-  await page.goto(shop.opened.address);
+  await page.goto(here.shop.opened.address);
   await page.locator('#next-step').waitFor();
   await tabbedTo(page, '#who-writes');
   await page.keyboard.type('by keys');
@@ -84,10 +77,10 @@ it('goes from the bench to a verdict, on to the next place and back by undo with
 });
 
 it('marks a leaf, and is walked place by place, by arrows and Enter', async () => {
-  const context = await browser.newContext(SIZES.desk);
+  const context = await here.browser.newContext(SIZES.desk);
   const errors = errorsOf(context);
   const page = await context.newPage();
-  await page.goto(`${shop.opened.address}#/${LINNET}/at/pump.radial-clearance`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/at/pump.radial-clearance`);
   // Two sets of leaves are owned, so the page asks with which.
   await page.locator('#instrument').waitFor();
   await tabbedTo(page, '#instrument');
@@ -105,12 +98,12 @@ it('marks a leaf, and is walked place by place, by arrows and Enter', async () =
     .filter({ hasText: /thou does not/ })
     .waitFor();
   const place = () => page.locator('.asked-name').textContent();
-  const here = await place();
+  const before = await place();
   await page.locator('.leaf-words').evaluate(() => (document.activeElement as HTMLElement).blur());
   await page.keyboard.press('ArrowRight');
-  await expect.poll(place).not.toBe(here);
+  await expect.poll(place).not.toBe(before);
   await page.keyboard.press('ArrowLeft');
-  await expect.poll(place).toBe(here);
+  await expect.poll(place).toBe(before);
   expect(page.url()).toContain('pump.radial-clearance');
   expect(errors).toEqual([]);
   await context.close();

@@ -1,17 +1,10 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { chromiumStarted, errorsOf, introduced, SIZES } from './support/chromium.ts';
-import { LINNET, type Workshop, workshop } from './support/workshop.ts';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { errorsOf, introduced, SIZES } from './support/chromium.ts';
+import { served } from './support/served.ts';
+import { LINNET } from './support/workshop.ts';
 
-let shop: Workshop;
-let browser: Browser;
-beforeAll(async () => {
-  [shop, browser] = await Promise.all([workshop(), chromiumStarted()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await shop?.close();
-});
+const here = served();
 
 const inThou = (leaf: string): number => {
   const [, size, unit] = /^([\d.]+)\s*(in|thou)$/.exec(leaf)!;
@@ -20,9 +13,9 @@ const inThou = (leaf: string): number => {
 
 /** From the bench, where one says who writes, to a place that waits for a reading. */
 async function atPlace(page: Page, id: string, who: string): Promise<void> {
-  await page.goto(`${shop.opened.address}#/${LINNET}/bench`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/bench`);
   await introduced(page, who);
-  await page.goto(`${shop.opened.address}#/${LINNET}/at/${id}`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/at/${id}`);
   // A place that says something already shows that first.
   await page.locator('#go-on, .say').first().waitFor();
   const again = page.getByRole('button', { name: 'Again' });
@@ -55,13 +48,14 @@ const verdictOf = (page: Page) => page.locator('.verdict-word').textContent();
 
 /** What this writer read, once it has reached the ledger. */
 async function readBy(writer: string) {
-  const his = async () => (await shop.readings()).filter(({ who }) => who === writer).map(({ body }) => body);
+  const his = async () =>
+    (await here.shop.readings()).filter(({ who }) => who === writer).map(({ body }) => body);
   await expect.poll(async () => (await his()).length).toBe(1);
   return (await his())[0];
 }
 
 it('narrows the pump’s radial clearance leaf by leaf, per side, beside what its diameters say', async () => {
-  const context = await browser.newContext(SIZES.phone);
+  const context = await here.browser.newContext(SIZES.phone);
   const errors = errorsOf(context);
   const page = await context.newPage();
   await atPlace(page, 'pump.radial-clearance', 'at the pump');
@@ -99,7 +93,7 @@ it('narrows the pump’s radial clearance leaf by leaf, per side, beside what it
 });
 
 it('stops asking for leaves as soon as those tried decide', async () => {
-  const context = await browser.newContext(SIZES.phone);
+  const context = await here.browser.newContext(SIZES.phone);
   const errors = errorsOf(context);
   const page = await context.newPage();
   await atPlace(page, 'rod.side-clearance/1', 'at the rods');
@@ -123,7 +117,7 @@ it('stops asking for leaves as soon as those tried decide', async () => {
 });
 
 it('keeps leaves that contradict each other from being entered, and keeps what was tapped', async () => {
-  const context = await browser.newContext(SIZES.phone);
+  const context = await here.browser.newContext(SIZES.phone);
   const errors = errorsOf(context);
   const page = await context.newPage();
   await atPlace(page, 'rod.side-clearance/2', 'in haste');
@@ -143,7 +137,7 @@ it('keeps leaves that contradict each other from being entered, and keeps what w
   await page.locator('.issue').first().waitFor();
   expect(await thick.getAttribute('data-state')).toBe('goes');
   expect(await thin.getAttribute('data-state')).toBe('not');
-  expect((await shop.readings()).filter(({ who }) => who === 'in haste')).toEqual([]);
+  expect((await here.shop.readings()).filter(({ who }) => who === 'in haste')).toEqual([]);
   expect(errors).toEqual([]);
   await context.close();
 });

@@ -1,26 +1,19 @@
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { chromiumStarted, entered, errorsOf, introduced, pressed, SIZES } from './support/chromium.ts';
-import { LINNET, type Workshop, workshop } from './support/workshop.ts';
+import type { BrowserContext, Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { entered, errorsOf, introduced, pressed, SIZES } from './support/chromium.ts';
+import { served } from './support/served.ts';
+import { LINNET } from './support/workshop.ts';
 
-let shop: Workshop;
-let browser: Browser;
-beforeAll(async () => {
-  [shop, browser] = await Promise.all([workshop(), chromiumStarted()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await shop?.close();
-});
+const here = served();
 
-const at = (id: string): string => `${shop.opened.address}#/${LINNET}/at/${id}`;
+const at = (id: string): string => `${here.shop.opened.address}#/${LINNET}/at/${id}`;
 
 /** A context whose page has been loaded once and is kept by the service worker. */
 async function atTheBench(): Promise<{ context: BrowserContext; page: Page; errors: string[] }> {
-  const context = await browser.newContext(SIZES.phone);
+  const context = await here.browser.newContext(SIZES.phone);
   const errors = errorsOf(context);
   const page = await context.newPage();
-  await page.goto(`${shop.opened.address}#/${LINNET}/bench`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/bench`);
   await introduced(page);
   // Active is not enough: the page comes from the worker only once it has taken over.
   await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
@@ -29,13 +22,13 @@ async function atTheBench(): Promise<{ context: BrowserContext; page: Page; erro
 
 /** Readings in the ledger on disk, as `fettle log` shows them, of this very value. */
 const inLedger = async (id: string, value: string) =>
-  (await shop.readings()).filter(
+  (await here.shop.readings()).filter(
     ({ body }) => body.characteristic === id && String(body.value).replace(/\s/g, '') === value,
   );
 
 it('keeps what is entered while the server is away, and brings it to the ledger once when it is back', async () => {
   const { context, page, errors } = await atTheBench();
-  await shop.stop();
+  await here.shop.stop();
   await page.goto(at('crank.end-float'));
   await page.reload();
   await entered(page, '0.0113');
@@ -53,7 +46,7 @@ it('keeps what is entered while the server is away, and brings it to the ledger 
     .waitFor();
   expect(await inLedger('crank.end-float', '0.0113in')).toHaveLength(0);
 
-  await shop.start();
+  await here.shop.start();
   await page.evaluate(() => dispatchEvent(new Event('online')));
   await waiting.filter({ hasText: /^$/ }).waitFor({ state: 'attached' });
   const sent = await inLedger('crank.end-float', '0.0113in');
@@ -80,7 +73,7 @@ it('comes back to the digits when the tab is killed in the middle of a number', 
   await page.close({ runBeforeUnload: false });
 
   const later = await context.newPage();
-  await later.goto(shop.opened.address);
+  await later.goto(here.shop.opened.address);
   const resume = later.getByRole('link', { name: /Go on typing: 0\.001 at/ });
   await resume.click();
   await expect.poll(() => later.locator('#what-it-says').inputValue()).toBe('0.001');

@@ -1,23 +1,15 @@
 import type { Body, Kind } from '@fettle/book';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { chromiumStarted, entered, errorsOf, introduced, SIZES } from './support/chromium.ts';
-import { type Workshop, workshop } from './support/workshop.ts';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { entered, errorsOf, introduced, SIZES } from './support/chromium.ts';
+import { served } from './support/served.ts';
 
-let shop: Workshop;
-let browser: Browser;
-beforeAll(async () => {
-  [shop, browser] = await Promise.all([workshop(), chromiumStarted()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await shop?.close();
-});
+const here = served();
 
 /** An engine of one's own, from the first page to its sheet. @returns the job's id, as the address has it */
 async function begun(page: Page): Promise<string> {
   // The one job there is opens by itself; the way to another engine is among the files.
-  await page.goto(shop.opened.address);
+  await page.goto(here.shop.opened.address);
   await page.getByRole('link', { name: 'Sheet' }).first().click();
   await page.getByRole('link', { name: 'Units, files' }).click();
   await page.locator('a[href="#/"]').click();
@@ -34,7 +26,7 @@ async function begun(page: Page): Promise<string> {
 }
 
 it('brings an engine of one’s own from an outline to its first verdict, by the page alone', async () => {
-  const context = await browser.newContext(SIZES.tablet);
+  const context = await here.browser.newContext(SIZES.tablet);
   const errors = errorsOf(context);
   const page = await context.newPage();
   const job = await begun(page);
@@ -59,7 +51,7 @@ it('brings an engine of one’s own from an outline to its first verdict, by the
   await page.getByRole('button', { name: 'Add it' }).click();
   await page.getByText('±0.01 mm').waitFor();
 
-  await page.goto(`${shop.opened.address}#/${job}/at/crank.end-float`);
+  await page.goto(`${here.shop.opened.address}#/${job}/at/crank.end-float`);
   expect(await page.locator('.verdict-word').textContent()).toBe('Not read');
   await entered(page, '0.18');
   // 0.18 lies 0.07 and 0.08 from its limits: seven times what the indicator may be off.
@@ -96,4 +88,4 @@ const logged = async <K extends Kind>(
   job: string,
   kind: K,
 ): Promise<{ readonly who: string; readonly body: Body<K> }[]> =>
-  JSON.parse(await shop.fettle('log', job, '--kind', kind, '--json'));
+  JSON.parse(await here.shop.fettle('log', job, '--kind', kind, '--json'));

@@ -2,29 +2,24 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { chromiumStarted, errorsOf, SIZES } from './support/chromium.ts';
-import { LINNET, type Workshop, workshop } from './support/workshop.ts';
+import { errorsOf, SIZES } from './support/chromium.ts';
+import { served } from './support/served.ts';
+import { LINNET } from './support/workshop.ts';
 
-let shop: Workshop;
-let browser: Browser;
+const here = served();
 let page: Page;
 let errors: string[];
 const folder = mkdtempSync(join(tmpdir(), 'fettle-paper-'));
 beforeAll(async () => {
-  [shop, browser] = await Promise.all([workshop(), chromiumStarted()]);
-  const context = await browser.newContext(SIZES.desk);
+  const context = await here.browser.newContext(SIZES.desk);
   errors = errorsOf(context);
   page = await context.newPage();
-  await page.goto(`${shop.opened.address}#/${LINNET}/book`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/book`);
   await page.getByRole('link', { name: 'Build book, A4' }).waitFor();
 });
-afterAll(async () => {
-  await browser?.close();
-  await shop?.close();
-  rmSync(folder, { recursive: true, force: true });
-});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const said = (program: string, ...args: readonly string[]): string =>
   execFileSync(program, args, { encoding: 'utf8', maxBuffer: 1 << 26, stdio: ['ignore', 'pipe', 'pipe'] });

@@ -1,17 +1,9 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { chromiumStarted, errorsOf, introduced, SIZES } from './support/chromium.ts';
-import { LINNET, type Workshop, workshop } from './support/workshop.ts';
+import { expect, it } from 'vitest';
+import { errorsOf, introduced, SIZES } from './support/chromium.ts';
+import { served } from './support/served.ts';
+import { LINNET } from './support/workshop.ts';
 
-let shop: Workshop;
-let browser: Browser;
-beforeAll(async () => {
-  [shop, browser] = await Promise.all([workshop(), chromiumStarted()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await shop?.close();
-});
+const here = served();
 
 const WHERE = 'GPS 51 30 N 0 7 W';
 
@@ -23,10 +15,10 @@ function withExif(jpeg: Buffer): Buffer {
 }
 
 it('keeps a photo with its caption, and not where it was taken', async () => {
-  const context = await browser.newContext(SIZES.phone);
+  const context = await here.browser.newContext(SIZES.phone);
   const errors = errorsOf(context);
   const page = await context.newPage();
-  await page.goto(`${shop.opened.address}#/${LINNET}/sheet/story`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/sheet/story`);
   await introduced(page, 'the photographer');
   const drawn = await page.evaluate(() => {
     const canvas = document.createElement('canvas');
@@ -43,13 +35,13 @@ it('keeps a photo with its caption, and not where it was taken', async () => {
   await page.getByRole('button', { name: 'Keep it', exact: true }).last().click();
   await page.getByText('The crank on its blocks').waitFor();
   const log = async () =>
-    JSON.parse(await shop.fettle('log', LINNET, '--kind', 'photo', '--json')) as {
+    JSON.parse(await here.shop.fettle('log', LINNET, '--kind', 'photo', '--json')) as {
       who: string;
       body: { sha256: string };
     }[];
   await expect.poll(async () => (await log()).map(({ who }) => who)).toEqual(['the photographer']);
   const [kept] = await log();
-  const address = new URL(`./api/photos/${kept!.body.sha256}`, shop.opened.address).href;
+  const address = new URL(`./api/photos/${kept!.body.sha256}`, here.shop.opened.address).href;
   const bytes = await (await context.request.get(address)).body();
   expect(bytes.subarray(0, 2)).toEqual(Buffer.from([0xff, 0xd8]));
   expect(bytes.includes(WHERE)).toBe(false);

@@ -1,18 +1,11 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { chromiumStarted, errorsOf, introduced, SIZES } from './support/chromium.ts';
-import { LINNET, type Workshop, workshop } from './support/workshop.ts';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { errorsOf, introduced, SIZES } from './support/chromium.ts';
+import { served } from './support/served.ts';
+import { LINNET } from './support/workshop.ts';
 
-let shop: Workshop;
-let browser: Browser;
-beforeAll(async () => {
-  [shop, browser] = await Promise.all([workshop(), chromiumStarted()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await shop?.close();
-});
+const here = served();
 
 /** What of this page, as it now stands, offends a rule of access. */
 async function offences(page: Page): Promise<string[]> {
@@ -22,14 +15,14 @@ async function offences(page: Page): Promise<string[]> {
 }
 
 async function atTheOil(page: Page): Promise<void> {
-  await page.goto(`${shop.opened.address}#/${LINNET}/bench`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/bench`);
   await introduced(page);
-  await page.goto(`${shop.opened.address}#/${LINNET}/oil`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/oil`);
   await page.locator('[data-tread]').first().waitFor();
 }
 
 it('repairs a tread in thought by a tap or a key, and foretells what the command line does', async () => {
-  const context = await browser.newContext(SIZES.desk);
+  const context = await here.browser.newContext(SIZES.desk);
   const errors = errorsOf(context);
   const page = await context.newPage();
   await atTheOil(page);
@@ -48,7 +41,7 @@ it('repairs a tread in thought by a tap or a key, and foretells what the command
   const words = (await thought.textContent())!;
   const [, figure, verdict] = /^([\d.]+ ±[\d.]+ psi)\s*(In|Out|Cannot tell)/.exec(words) ?? [];
   expect(verdict, words).toBe('In');
-  const said = await shop.fettle('oil', LINNET, '--lift', 'pump end', 'pump radial', 'main');
+  const said = await here.shop.fettle('oil', LINNET, '--lift', 'pump end', 'pump radial', 'main');
   expect(said.replaceAll(/\s+/g, ' ')).toContain(`The gauge would show ${figure}`);
   await page.getByRole('button', { name: 'Put all back' }).click();
   await expect.poll(() => page.locator('[data-tread][aria-pressed=true]').count()).toBe(0);
@@ -57,7 +50,7 @@ it('repairs a tread in thought by a tap or a key, and foretells what the command
 });
 
 it('judges a gauge reading at once, and stops the engine where there is no pressure', async () => {
-  const context = await browser.newContext(SIZES.phone);
+  const context = await here.browser.newContext(SIZES.phone);
   const errors = errorsOf(context);
   const page = await context.newPage();
   await atTheOil(page);
@@ -85,19 +78,21 @@ it('judges a gauge reading at once, and stops the engine where there is no press
 });
 
 it('weighs the faults when asked, and plans the cheapest repair by itself', async () => {
-  const context = await browser.newContext(SIZES.tablet);
+  const context = await here.browser.newContext(SIZES.tablet);
   const errors = errorsOf(context);
   const page = await context.newPage();
   await atTheOil(page);
   await page.locator('.plan .figure').waitFor();
   expect(await page.locator('.plan').textContent()).toContain('in the money of the job');
   const price = /Price ([\d.]+)/.exec((await page.locator('.plan .figure').textContent())!)?.[1];
-  expect(JSON.parse(await shop.fettle('plan', LINNET, '--json')).best.price).toBe(Number(price));
+  expect(JSON.parse(await here.shop.fettle('plan', LINNET, '--json')).best.price).toBe(Number(price));
   await page.getByLabel('As found, by the gauge alone').check();
   await page.getByRole('button', { name: 'Weigh the faults' }).click();
   await page.locator('.families li').first().waitFor();
   const first = (await page.locator('.families li').first().textContent())!;
-  const { families, tests } = JSON.parse(await shop.fettle('diagnose', LINNET, '--before-strip', '--json'));
+  const { families, tests } = JSON.parse(
+    await here.shop.fettle('diagnose', LINNET, '--before-strip', '--json'),
+  );
   expect(first).toContain(families[0].name);
   expect(first).toContain(`${Math.round(100 * families[0].probability)} %`);
   await page.getByRole('heading', { name: `The next test: ${tests[0].name}` }).waitFor();
@@ -114,7 +109,7 @@ const moving = (page: Page): Promise<(string | null)[]> =>
   );
 
 it('drags a clearance by keys, by the pointer and as a number: curve, stair, plan and verdict move with it', async () => {
-  const context = await browser.newContext(SIZES.desk);
+  const context = await here.browser.newContext(SIZES.desk);
   const errors = errorsOf(context);
   const page = await context.newPage();
   await atTheOil(page);
@@ -150,7 +145,7 @@ it('drags a clearance by keys, by the pointer and as a number: curve, stair, pla
   await number.fill('0.0025');
   const words = (await page.locator('.thought').textContent())!;
   const [, figure, verdict] = /^([\d.]+ ±[\d.]+ psi)\s*(In|Out|Cannot tell)/.exec(words) ?? [];
-  const said = (await shop.fettle('oil', LINNET, '--lift', 'pump end')).replaceAll(/\s+/g, ' ');
+  const said = (await here.shop.fettle('oil', LINNET, '--lift', 'pump end')).replaceAll(/\s+/g, ' ');
   expect(said).toContain(`The gauge would show ${figure}`);
   expect(verdict).toBe('Out');
   expect(await page.locator('.thought .mark svg').count()).toBe(2);
@@ -163,7 +158,7 @@ it('drags a clearance by keys, by the pointer and as a number: curve, stair, pla
 });
 
 it('repairs a tread in part where it is dragged, and whole at the end of the way', async () => {
-  const context = await browser.newContext(SIZES.tablet);
+  const context = await here.browser.newContext(SIZES.tablet);
   const errors = errorsOf(context);
   const page = await context.newPage();
   await atTheOil(page);
@@ -205,7 +200,7 @@ function noteDraws(): void {
 it.each(['a worker', 'the page itself'])(
   'counts its draws up to 2000 by %s, the same as the command line’s',
   async (by) => {
-    const context = await browser.newContext(SIZES.phone);
+    const context = await here.browser.newContext(SIZES.phone);
     const errors = errorsOf(context);
     const page = await context.newPage();
     await page.addInitScript(noteDraws);
@@ -221,7 +216,7 @@ it.each(['a worker', 'the page itself'])(
       '2000',
     ]);
     const words = (await page.locator('.trials').textContent())!;
-    const { pressures } = JSON.parse(await shop.fettle('oil', LINNET, '--trials', '2000', '--json'));
+    const { pressures } = JSON.parse(await here.shop.fettle('oil', LINNET, '--trials', '2000', '--json'));
     const psi = (pascal: number): string => (pascal / 6894.757293168).toFixed(1);
     const { from, to } = pressures[0].monte_carlo;
     expect(words).toContain(`By 2000 draws (seed 1)`);
@@ -232,7 +227,7 @@ it.each(['a worker', 'the page itself'])(
 );
 
 it('unrolls the film of a bearing with the figures of the command line, and a tap on the map says its pressure', async () => {
-  const context = await browser.newContext(SIZES.desk);
+  const context = await here.browser.newContext(SIZES.desk);
   const errors = errorsOf(context);
   const page = await context.newPage();
   await atTheOil(page);
@@ -242,7 +237,7 @@ it('unrolls the film of a bearing with the figures of the command line, and a ta
   await films.getByRole('heading', { name: /The film of rod-1, unrolled/ }).waitFor();
   await films.getByText(/do not judge it/).waitFor();
   expect(await offences(page)).toEqual([]);
-  const said = await shop.fettle('film', LINNET, '--speed', '600rpm');
+  const said = await here.shop.fettle('film', LINNET, '--speed', '600rpm');
   for (const row of await films.locator('tbody tr').all()) {
     const cells = await row.locator('th, td').allTextContents();
     const line = said.split('\n').find((one) => one.trim().startsWith(cells[0]!));
@@ -261,7 +256,7 @@ it('unrolls the film of a bearing with the figures of the command line, and a ta
   const temperature = await page.getByLabel('Sump, °C').inputValue();
   // From 600 to 3000 rpm three quarters of the way.
   expect(speed).toBe('2400');
-  const at = await shop.fettle(
+  const at = await here.shop.fettle(
     'oil',
     LINNET,
     '--speed',
@@ -277,7 +272,7 @@ it('unrolls the film of a bearing with the figures of the command line, and a ta
 });
 
 it('plans as sure as it is asked to, keeps that for the job, and says what measuring would bring', async () => {
-  const context = await browser.newContext(SIZES.desk);
+  const context = await here.browser.newContext(SIZES.desk);
   const errors = errorsOf(context);
   const page = await context.newPage();
   await atTheOil(page);
@@ -291,7 +286,7 @@ it('plans as sure as it is asked to, keeps that for the job, and says what measu
     await page.getByLabel(label).check();
     await expect.poll(() => plan.getAttribute('data-busy')).toBe('false');
     const { best, frontier } = JSON.parse(
-      await shop.fettle('plan', LINNET, '--confidence', share, '--measure', '--json'),
+      await here.shop.fettle('plan', LINNET, '--confidence', share, '--measure', '--json'),
     );
     const words = (await plan.textContent())!;
     if (best) expect(words).toContain(`Price ${best.price} in the money of the job`);
@@ -301,14 +296,14 @@ it('plans as sure as it is asked to, keeps that for the job, and says what measu
   await page.reload();
   await page.locator('.plan .figure').waitFor();
   expect(await page.getByLabel('80 %').isChecked()).toBe(true);
-  const moves = await shop.fettle('plan', LINNET, '--confidence', '0.8', '--measure');
+  const moves = await here.shop.fettle('plan', LINNET, '--confidence', '0.8', '--measure');
   const measuring = (await plan.textContent())!.replaceAll(/\s+/g, ' ');
   if (moves.includes('measuring better saves nothing here'))
     expect(measuring).toContain('saves nothing here');
   else expect(measuring).toMatch(/Measuring better is the (cheapest )?next move/);
   await page.locator('summary', { hasText: 'What would narrow the band' }).click();
   await page.getByText(/The variance by its causes/).waitFor();
-  const narrow = (await shop.fettle('oil', LINNET, '--narrow')).replaceAll(/\s+/g, ' ');
+  const narrow = (await here.shop.fettle('oil', LINNET, '--narrow')).replaceAll(/\s+/g, ' ');
   const best = (await page
     .getByText(/measured better, narrows it most|No single reading narrows it much/)
     .textContent())!;
@@ -320,7 +315,7 @@ it('plans as sure as it is asked to, keeps that for the job, and says what measu
 });
 
 it('plays on without the network: the worker is kept with the page', async () => {
-  const context = await browser.newContext(SIZES.desk);
+  const context = await here.browser.newContext(SIZES.desk);
   const errors = errorsOf(context);
   const page = await context.newPage();
   await atTheOil(page);

@@ -1,17 +1,10 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { chromiumStarted, errorsOf, introduced, SIZES } from './support/chromium.ts';
-import { LINNET, type Workshop, workshop } from './support/workshop.ts';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { errorsOf, introduced, SIZES } from './support/chromium.ts';
+import { served } from './support/served.ts';
+import { LINNET } from './support/workshop.ts';
 
-let shop: Workshop;
-let browser: Browser;
-beforeAll(async () => {
-  [shop, browser] = await Promise.all([workshop(), chromiumStarted()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await shop?.close();
-});
+const here = served();
 
 /** The pressure the page foretells at hot idle, as it says it and as a number [psi]. */
 async function foretold(page: Page): Promise<{ words: string; psi: number }> {
@@ -22,12 +15,12 @@ async function foretold(page: Page): Promise<{ words: string; psi: number }> {
 }
 
 it('moves the predicted pressure when a reading of the circuit is struck on the page', async () => {
-  const context = await browser.newContext(SIZES.desk);
+  const context = await here.browser.newContext(SIZES.desk);
   const errors = errorsOf(context);
   const page = await context.newPage();
-  await page.goto(`${shop.opened.address}#/${LINNET}/bench`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/bench`);
   await introduced(page, 'the striker');
-  await page.goto(`${shop.opened.address}#/${LINNET}/oil`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/oil`);
   await page.locator('main.oil .figure').first().waitFor();
   const before = await foretold(page);
 
@@ -49,12 +42,12 @@ it('moves the predicted pressure when a reading of the circuit is struck on the 
   // The ledger has the stroke with its reason, and the command line, which reads only that, foretells the same.
   await expect
     .poll(async () =>
-      (await shop.readings()).filter(({ struck }) => struck).map(({ body }) => body.characteristic),
+      (await here.shop.readings()).filter(({ struck }) => struck).map(({ body }) => body.characteristic),
     )
     .toEqual(['pump.gear-width']);
-  const strokes = JSON.parse(await shop.fettle('log', LINNET, '--kind', 'strike', '--json'));
+  const strokes = JSON.parse(await here.shop.fettle('log', LINNET, '--kind', 'strike', '--json'));
   expect(strokes).toMatchObject([{ who: 'the striker', body: { why: 'the anvil was not clean' } }]);
-  const said = await shop.fettle('oil', LINNET);
+  const said = await here.shop.fettle('oil', LINNET);
   expect(said).toMatch(new RegExp(`93 °C\\s+600 rpm\\s+${after.psi.toFixed(1)} `));
   expect(errors).toEqual([]);
   await context.close();

@@ -1,40 +1,34 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { chromiumStarted, errorsOf, introduced, PATIENCE, SIZES } from './support/chromium.ts';
-import { LINNET, type Workshop, workshop } from './support/workshop.ts';
+import { expect, it } from 'vitest';
+import { errorsOf, introduced, PATIENCE, SIZES } from './support/chromium.ts';
+import { served } from './support/served.ts';
+import { LINNET } from './support/workshop.ts';
 
-let shop: Workshop;
-let browser: Browser;
-beforeAll(async () => {
-  [shop, browser] = await Promise.all([workshop(), chromiumStarted()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await shop?.close();
-});
+const here = served();
 
 it('a check typed by the keys fails by its own figures, withholds the verdicts, and gives them back when corrected', async () => {
   // The demo checks its depth micrometer after the readings, and finds it good: without that, the readings are open.
-  const log = JSON.parse(await shop.fettle('log', 'linnet', '--kind', 'instrument-checked', '--json')) as {
+  const log = JSON.parse(
+    await here.shop.fettle('log', 'linnet', '--kind', 'instrument-checked', '--json'),
+  ) as {
     id: string;
     body: { instrument: string };
   }[];
   const after = log.filter(({ body }) => body.instrument === 'depth').at(-1)!;
-  await shop.fettle('strike', 'linnet', after.id, '--why', 'held against the wrong block');
+  await here.shop.fettle('strike', 'linnet', after.id, '--why', 'held against the wrong block');
 
-  const context = await browser.newContext({ ...SIZES.phone, serviceWorkers: 'block' });
+  const context = await here.browser.newContext({ ...SIZES.phone, serviceWorkers: 'block' });
   context.setDefaultTimeout(PATIENCE);
   const errors = errorsOf(context);
   const page = await context.newPage();
-  await page.goto(`${shop.opened.address}#/${LINNET}/bench`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/bench`);
   await introduced(page, 'Ada');
   const pickup = async (): Promise<string | null> => {
-    await page.goto(`${shop.opened.address}#/${LINNET}/at/pan.pickup-to-floor`);
+    await page.goto(`${here.shop.opened.address}#/${LINNET}/at/pan.pickup-to-floor`);
     return page.locator('.verdict-word').first().textContent();
   };
   expect(await pickup()).toMatch(/^out/i);
 
-  await page.goto(`${shop.opened.address}#/${LINNET}/sheet/instruments`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/sheet/instruments`);
   const depth = page.locator('.tools > li').filter({ has: page.getByText('Depth micrometer') });
   await depth.getByText('Check it now').tap();
   await depth.getByLabel('Held against').fill('0.5000');
@@ -52,7 +46,7 @@ it('a check typed by the keys fails by its own figures, withholds the verdicts, 
   expect(await pickup()).toMatch(/cannot\s*tell/i);
   await page.getByText('To be taken again', { exact: false }).first().waitFor();
 
-  await page.goto(`${shop.opened.address}#/${LINNET}/sheet/instruments`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/sheet/instruments`);
   await depth.getByText('All off by just that?').tap();
   await depth.getByLabel('Add to each').fill('-0.0006 in');
   await depth.getByLabel('Known to ±').fill('0.0003 in');
@@ -67,13 +61,13 @@ it('a check typed by the keys fails by its own figures, withholds the verdicts, 
 });
 
 it('a tool added by its type is declared with a budget, and its owner’s repeatability is studied by the keys', async () => {
-  const context = await browser.newContext({ ...SIZES.tablet, serviceWorkers: 'block' });
+  const context = await here.browser.newContext({ ...SIZES.tablet, serviceWorkers: 'block' });
   context.setDefaultTimeout(PATIENCE);
   const errors = errorsOf(context);
   const page = await context.newPage();
-  await page.goto(`${shop.opened.address}#/${LINNET}/bench`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/bench`);
   await introduced(page, 'Bea');
-  await page.goto(`${shop.opened.address}#/${LINNET}/sheet/instruments`);
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/sheet/instruments`);
   await page.getByLabel('What it is').selectOption('micrometer');
   await page.getByLabel('Called').fill('Small micrometer');
   await page.getByLabel('Measures up to').fill('1 in');

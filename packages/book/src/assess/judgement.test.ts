@@ -1,7 +1,7 @@
 import { standardUncertainty } from '@fettle/core';
 import { describe, expect, it } from 'vitest';
 import { Bench } from '../testing/bench.ts';
-import { inches } from '../testing/tiny-sheet.ts';
+import { inches, lessOf } from '../testing/tiny-sheet.ts';
 import type { Judgement } from './judgement.ts';
 import { asFound, onTrial } from './selection.ts';
 
@@ -38,14 +38,7 @@ const SHAFT = {
       mates: ['shell-{main}'],
       places: ['main', 'end', 'turn'],
       reduce: { by: 'worst', over: ['end', 'turn'] },
-      relation: {
-        linear: {
-          terms: [
-            { factor: 1, of: 'shell' },
-            { factor: -1, of: 'journal' },
-          ],
-        },
-      },
+      relation: lessOf('shell', 'journal'),
       limits: {
         new: { lower: '0.0015 in', upper: '0.0030 in' },
         wear: { lower: '0.0015 in', upper: '0.0040 in' },

@@ -1,7 +1,7 @@
 import { normalCdf } from '@fettle/core';
 import { describe, expect, it } from 'vitest';
 import { Bench } from '../testing/bench.ts';
-import { inches } from '../testing/tiny-sheet.ts';
+import { inches, lessOf } from '../testing/tiny-sheet.ts';
 import { furtherWords, moveWords } from '../words/next-move.ts';
 import { furtherMoves } from './next-move-further.ts';
 
@@ -69,14 +69,7 @@ describe('what could decide, and how likely', () => {
         inches('bore'),
         inches('pin'),
         inches('fit', {
-          relation: {
-            linear: {
-              terms: [
-                { factor: 1, of: 'bore' },
-                { factor: -1, of: 'pin' },
-              ],
-            },
-          },
+          relation: lessOf('bore', 'pin'),
           limits: { wear: { upper: '0.0040 in' } },
         }),
       ],

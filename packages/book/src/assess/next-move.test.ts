@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Bench } from '../testing/bench.ts';
-import { inches } from '../testing/tiny-sheet.ts';
+import { inches, lessOf } from '../testing/tiny-sheet.ts';
 
 const gap = (upper: string, more: Record<string, unknown> = {}) => ({
   characteristics: [inches('gap', { limits: { wear: { upper } }, ...more })],
@@ -129,14 +129,7 @@ describe('the next move', () => {
       inches('hole'),
       inches('pin'),
       inches('fit', {
-        relation: {
-          linear: {
-            terms: [
-              { factor: 1, of: 'hole' },
-              { factor: -1, of: 'pin' },
-            ],
-          },
-        },
+        relation: lessOf('hole', 'pin'),
         limits: { wear: { upper: '0.0040 in' } },
       }),
     ],

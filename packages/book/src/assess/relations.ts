@@ -1,6 +1,6 @@
 import { answered, type Calculator, linear, type Uncertain } from '@fettle/core';
 import type { Book } from '../fold/book.ts';
-import { type Place, placeAlong } from '../sheet/places.ts';
+import { type Place, placeAlong, placeReferred } from '../sheet/places.ts';
 import type { CalculatorInput, Relation } from '../sheet/relation.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import { constantOf } from './constant.ts';
@@ -32,14 +32,8 @@ export class Relations {
 
   at(relation: Relation, place: Place): Reckoned {
     if (typeof relation === 'string') return this.reference(relation, place);
-    if ('characteristic' in relation) {
-      const renamed = Object.fromEntries(
-        Object.entries(relation.rename ?? {}).flatMap(([axis, here]) =>
-          place[here] === undefined ? [] : [[axis, place[here]]],
-        ),
-      );
-      return this.reference(relation.characteristic, { ...place, ...renamed, ...relation.at });
-    }
+    if ('characteristic' in relation)
+      return this.reference(relation.characteristic, placeReferred(relation, place));
     if ('linear' in relation) return this.linear(relation.linear, place);
     if ('reduce' in relation) return this.reduced(relation.reduce, place);
     if ('ratio' in relation) {

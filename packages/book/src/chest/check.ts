@@ -3,6 +3,7 @@ import { standardUncertaintyOf } from '../assess/instrument.ts';
 import type { Book, Written } from '../fold/book.ts';
 import type { Body } from '../ledger/bodies.ts';
 import { amountOf, amountText } from './amount.ts';
+import { unknownInstrument } from './unknown-instrument.ts';
 
 /** An instrument held against something known, as it is said. */
 export interface CheckSaid {
@@ -59,16 +60,7 @@ export function checkWorked(
 /** A check as the ledger takes it: good or failed by its own figures. */
 export function admittedCheck(book: Book, said: CheckSaid): Outcome<Body<'instrument-checked'>> {
   const declared = book.instruments.get(said.instrument);
-  if (!declared)
-    return failed(
-      issue(
-        'instrument/unknown',
-        'instrument',
-        said.instrument || 'none',
-        [...book.instruments.keys()].join(', ') || 'an instrument declared before',
-        `A check names a declared instrument (${[...book.instruments.keys()].join(', ') || 'none yet'}).`,
-      ),
-    );
+  if (!declared) return failed(unknownInstrument(book, 'A check', said.instrument));
   const texts = [
     ['against', said.against],
     ['read', said.read],

@@ -13,6 +13,15 @@ export interface Setting {
   readonly usual: readonly [inch: string, metric: string];
 }
 
+/** A setting that is a quantity; one figure where both kinds of workshop have the same. */
+export const asked = (
+  key: string,
+  label: string,
+  kind: QuantityKind,
+  inch: string,
+  metric: string = inch,
+): Setting => ({ key, label, kind, usual: [inch, metric] });
+
 export interface InstrumentType {
   readonly type: string;
   /** What it reads; its U is a share of the reading where `ratio`. */

@@ -8,31 +8,24 @@ import {
 } from '@fettle/core';
 import type { BudgetLine } from '../ledger/bodies.ts';
 import { amountText } from './amount.ts';
-import type { InstrumentType, Setting } from './instrument-type.ts';
-import { band, halfOf, limit, PRACTICE, step } from './lines.ts';
+import { asked, type InstrumentType } from './instrument-type.ts';
+import { band, halfOf, limit, PRACTICE, STATED, step } from './lines.ts';
 
 const um = (metres: number): string => amountText(metres, 'length', 'um');
-const range = (inch: string, metric: string): Setting => ({
-  key: 'range',
-  label: 'measures up to',
-  kind: 'length',
-  usual: [inch, metric],
-});
-const scaleStep = (inch: string, metric: string): Setting => ({
-  key: 'step',
-  label: 'step of its scale',
-  kind: 'length',
-  usual: [inch, metric],
-});
-const feel = (inch: string, metric: string): Setting => ({
-  key: 'feel',
-  label: 'your own feel, ± at about 95 %',
-  kind: 'length',
-  usual: [inch, metric],
-});
+const range = (inch: string, metric: string) => asked('range', 'measures up to', 'length', inch, metric);
+const scaleStep = (inch: string, metric: string) =>
+  asked('step', 'step of its scale', 'length', inch, metric);
+const feel = (inch: string, metric: string) =>
+  asked('feel', 'your own feel, ± at about 95 %', 'length', inch, metric);
 
 const DIN_863 = 'DIN 863-1; ISO 3611 leaves the figure to the maker';
+const DIN_878 = 'DIN 878, memory-likely; ISO 463 gives no figures';
 const BLOCK = 'ISO 3650, grade 2, taken for the setting rod';
+
+const leafLine = (thickness: number): BudgetLine =>
+  limit('a leaf is not everywhere what it says', um(leafLimit(thickness)), 'IS 3179, derived from BS 957-2', {
+    share: 'own',
+  });
 
 /** An outside micrometer's own lines: also what a telescoping gauge is read by when no micrometer is named. */
 export function micrometerLines(
@@ -67,7 +60,7 @@ export const LENGTH_TOOLS: readonly InstrumentType[] = [
     settings: [
       range('4 in', '100 mm'),
       feel('0.0005 in', '0.012 mm'),
-      { key: 'faces', label: 'how its ends bear, ±', kind: 'length', usual: ['0.0002 in', '0.005 mm'] },
+      asked('faces', 'how its ends bear, ±', 'length', '0.0002 in', '0.005 mm'),
     ],
     chained: 'the micrometer it is read by',
     check: 'a ring, or a bore that is known',
@@ -89,12 +82,7 @@ export const LENGTH_TOOLS: readonly InstrumentType[] = [
       range('4 in', '100 mm'),
       scaleStep('0.0005 in', '0.01 mm'),
       feel('0.0001 in', '0.003 mm'),
-      {
-        key: 'ring',
-        label: 'setting ring good to ±; empty where it is set in a micrometer',
-        kind: 'length',
-        usual: ['', ''],
-      },
+      asked('ring', 'setting ring good to ±; empty where it is set in a micrometer', 'length', ''),
     ],
     chained: 'the micrometer it is set in',
     check: 'what it was set in: the micrometer or the ring',
@@ -107,11 +95,7 @@ export const LENGTH_TOOLS: readonly InstrumentType[] = [
       return [
         // Set once: whatever setting it brought is in all its readings.
         ...set.map((line) => ({ ...line, share: 'common' as const })),
-        limit(
-          'dial over the little it moves',
-          um(DIAL_INDICATOR.local),
-          'DIN 878, memory-likely; ISO 463 gives no figures',
-        ),
+        limit('dial over the little it moves', um(DIAL_INDICATOR.local), DIN_878),
         step('step of the dial, read to half', `${halfOf(said('step'))}`),
         band('rocking it to the smallest', said('feel'), PRACTICE),
       ];
@@ -141,20 +125,13 @@ export const LENGTH_TOOLS: readonly InstrumentType[] = [
     type: 'feeler leaves',
     reads: 'length',
     settings: [
-      { key: 'thickness', label: 'thickest leaf used', kind: 'length', usual: ['0.010 in', '0.30 mm'] },
+      asked('thickness', 'thickest leaf used', 'length', '0.010 in', '0.30 mm'),
       feel('0.0003 in', '0.008 mm'),
-      { key: 'wear', label: 'worn or mismarked by ±', kind: 'length', usual: ['0.0002 in', '0.005 mm'] },
+      asked('wear', 'worn or mismarked by ±', 'length', '0.0002 in', '0.005 mm'),
     ],
     check: 'a leaf in the micrometer',
     lines: ({ si, said }) => [
-      limit(
-        'a leaf is not everywhere what it says',
-        um(leafLimit(si('thickness'))),
-        'IS 3179, derived from BS 957-2',
-        {
-          share: 'own',
-        },
-      ),
+      leafLine(si('thickness')),
       limit('wear of the set', said('wear'), PRACTICE),
       band('what counts as drag', said('feel'), PRACTICE),
     ],
@@ -163,21 +140,14 @@ export const LENGTH_TOOLS: readonly InstrumentType[] = [
     type: 'straightedge and leaf',
     reads: 'length',
     settings: [
-      { key: 'edge', label: 'straightedge straight to ±', kind: 'length', usual: ['0.0004 in', '0.01 mm'] },
-      { key: 'thickness', label: 'thickest leaf used', kind: 'length', usual: ['0.010 in', '0.30 mm'] },
+      asked('edge', 'straightedge straight to ±', 'length', '0.0004 in', '0.01 mm'),
+      asked('thickness', 'thickest leaf used', 'length', '0.010 in', '0.30 mm'),
       feel('0.0005 in', '0.012 mm'),
     ],
     check: 'turned end for end on one face, or on a surface plate',
     lines: ({ si, said }) => [
-      limit('straightedge', said('edge'), 'stated by its maker, else common practice, no source'),
-      limit(
-        'a leaf is not everywhere what it says',
-        um(leafLimit(si('thickness'))),
-        'IS 3179, derived from BS 957-2',
-        {
-          share: 'own',
-        },
-      ),
+      limit('straightedge', said('edge'), STATED),
+      leafLine(si('thickness')),
       band('what counts as drag, and where it is laid', said('feel'), PRACTICE),
     ],
   },
@@ -187,11 +157,7 @@ export const LENGTH_TOOLS: readonly InstrumentType[] = [
     settings: [scaleStep('0.001 in', '0.01 mm'), feel('0.0003 in', '0.008 mm')],
     check: 'a gauge block or a leaf slid under it',
     lines: ({ said }) => [
-      limit(
-        'dial over its travel',
-        um(DIAL_INDICATOR.total),
-        'DIN 878, memory-likely; ISO 463 gives no figures',
-      ),
+      limit('dial over its travel', um(DIAL_INDICATOR.total), DIN_878),
       limit('coming back to one place', um(DIAL_INDICATOR.repeat), 'DIN 878, memory-likely', {
         share: 'own',
       }),
@@ -203,13 +169,8 @@ export const LENGTH_TOOLS: readonly InstrumentType[] = [
     type: 'plastic gauging strip',
     reads: 'length',
     settings: [
-      {
-        key: 'step',
-        label: 'step between the widths on its card',
-        kind: 'length',
-        usual: ['0.0005 in', '0.013 mm'],
-      },
-      { key: 'batch', label: 'strip and card good to ±', kind: 'length', usual: ['0.0003 in', '0.008 mm'] },
+      asked('step', 'step between the widths on its card', 'length', '0.0005 in', '0.013 mm'),
+      asked('batch', 'strip and card good to ±', 'length', '0.0003 in', '0.008 mm'),
       feel('0.0002 in', '0.005 mm'),
     ],
     check: 'a clearance that is known by micrometer and bore gauge',

@@ -2,6 +2,8 @@ import { LIMIT_DIVISOR } from '@fettle/core';
 import type { BudgetLine } from '../ledger/bodies.ts';
 
 export const PRACTICE = 'common practice, no source';
+/** A figure that comes with the tool, or is taken as usual for it. */
+export const STATED = `stated by its maker, else ${PRACTICE}`;
 
 /** ISO names for what a budget line is: a limit nothing exceeds, a scale that moves in steps, a band at about 95 %. */
 type More = Partial<Pick<BudgetLine, 'share' | 'of' | 'dof'>>;

@@ -1,8 +1,8 @@
 import { buretteLimit, cubicMetre, torqueToolLimit } from '@fettle/core';
 import type { BudgetLine } from '../ledger/bodies.ts';
 import { amountText } from './amount.ts';
-import type { Given, InstrumentType, Setting } from './instrument-type.ts';
-import { band, halfOf, limit, PRACTICE, step } from './lines.ts';
+import { asked, type Given, type InstrumentType, type Setting } from './instrument-type.ts';
+import { band, halfOf, limit, PRACTICE, STATED, step } from './lines.ts';
 
 const asPressure = (share: number, span: string): string => {
   const [, number = '', unit = ''] = /^([\d.]+)\s*(.*)$/.exec(span.trim()) ?? [];
@@ -15,17 +15,12 @@ export const OTHER_TOOLS: readonly InstrumentType[] = [
     type: 'spring tester',
     reads: 'ratio',
     settings: [
-      { key: 'limit', label: 'its scale good to ±', kind: 'ratio', usual: ['2 %', '2 %'] },
-      {
-        key: 'height',
-        label: 'what the height set adds, ± at about 95 %',
-        kind: 'ratio',
-        usual: ['2 %', '2 %'],
-      },
+      asked('limit', 'its scale good to ±', 'ratio', '2 %'),
+      asked('height', 'what the height set adds, ± at about 95 %', 'ratio', '2 %'),
     ],
     check: 'a weight that is known',
     lines: ({ said }) => [
-      limit('its scale', said('limit'), 'stated by its maker, else common practice, no source'),
+      limit('its scale', said('limit'), STATED),
       band('height set, times the rate of the spring', said('height'), PRACTICE),
     ],
   },
@@ -34,8 +29,8 @@ export const OTHER_TOOLS: readonly InstrumentType[] = [
     reads: 'ratio',
     settings: [
       { key: 'made', label: 'set by', choices: ['scale', 'beam'], usual: ['scale', 'scale'] },
-      { key: 'range', label: 'greatest torque', kind: 'torque', usual: ['150 lbf.ft', '200 N.m'] },
-      { key: 'feel', label: 'your own pull, ± at about 95 %', kind: 'ratio', usual: ['2 %', '2 %'] },
+      asked('range', 'greatest torque', 'torque', '150 lbf.ft', '200 N.m'),
+      asked('feel', 'your own pull, ± at about 95 %', 'ratio', '2 %'),
     ],
     check: 'another wrench, or a weight on an arm',
     lines: ({ si, said }) => [
@@ -72,13 +67,8 @@ export const OTHER_TOOLS: readonly InstrumentType[] = [
         usual: ['50 mL', '50 mL'],
       },
       { key: 'class', label: 'class', choices: ['A', 'B'], usual: ['B', 'B'] },
-      { key: 'step', label: 'step of its scale', kind: 'volume', usual: ['0.1 mL', '0.1 mL'] },
-      {
-        key: 'feel',
-        label: 'bubble under the plate, drops, ± at about 95 %',
-        kind: 'volume',
-        usual: ['0.3 mL', '0.3 mL'],
-      },
+      asked('step', 'step of its scale', 'volume', '0.1 mL'),
+      asked('feel', 'bubble under the plate, drops, ± at about 95 %', 'volume', '0.3 mL'),
     ],
     check: 'water weighed',
     lines: ({ si, said }) => {
@@ -95,16 +85,12 @@ export const OTHER_TOOLS: readonly InstrumentType[] = [
     type: 'scale',
     reads: 'mass',
     settings: [
-      { key: 'step', label: 'step of its display', kind: 'mass', usual: ['0.1 g', '0.1 g'] },
-      { key: 'limit', label: 'good to ±', kind: 'mass', usual: ['0.2 g', '0.2 g'] },
+      asked('step', 'step of its display', 'mass', '0.1 g'),
+      asked('limit', 'good to ±', 'mass', '0.2 g'),
     ],
     check: 'zero, and a weight that is known',
     lines: ({ said }) => [
-      limit(
-        'limit of error of the scale',
-        said('limit'),
-        'stated by its maker, else common practice, no source',
-      ),
+      limit('limit of error of the scale', said('limit'), STATED),
       step('step of the display', said('step')),
       band('draught, and where on the pan', said('step'), PRACTICE),
     ],
@@ -113,14 +99,9 @@ export const OTHER_TOOLS: readonly InstrumentType[] = [
     type: 'degree wheel',
     reads: 'angle',
     settings: [
-      { key: 'step', label: 'step of its scale', kind: 'angle', usual: ['1 deg', '1 deg'] },
-      { key: 'zero', label: 'top dead centre found to ±', kind: 'angle', usual: ['0.5 deg', '0.5 deg'] },
-      {
-        key: 'feel',
-        label: 'pointer and eye, ± at about 95 %',
-        kind: 'angle',
-        usual: ['0.5 deg', '0.5 deg'],
-      },
+      asked('step', 'step of its scale', 'angle', '1 deg'),
+      asked('zero', 'top dead centre found to ±', 'angle', '0.5 deg'),
+      asked('feel', 'pointer and eye, ± at about 95 %', 'angle', '0.5 deg'),
     ],
     check: 'top dead centre by a positive stop, both ways round',
     lines: ({ said }) => [
@@ -133,22 +114,13 @@ export const OTHER_TOOLS: readonly InstrumentType[] = [
     type: 'thermometer',
     reads: 'temperature',
     settings: [
-      { key: 'limit', label: 'good to ±', kind: 'temperature', usual: ['1 K', '1 K'] },
-      { key: 'step', label: 'step of its scale', kind: 'temperature', usual: ['1 K', '1 K'] },
-      {
-        key: 'feel',
-        label: 'contact with the part, ± at about 95 %',
-        kind: 'temperature',
-        usual: ['1 K', '1 K'],
-      },
+      asked('limit', 'good to ±', 'temperature', '1 K'),
+      asked('step', 'step of its scale', 'temperature', '1 K'),
+      asked('feel', 'contact with the part, ± at about 95 %', 'temperature', '1 K'),
     ],
     check: 'melting ice',
     lines: ({ said }) => [
-      limit(
-        'limit of error of the thermometer',
-        said('limit'),
-        'stated by its maker, else common practice, no source',
-      ),
+      limit('limit of error of the thermometer', said('limit'), STATED),
       step('step of the scale', said('step')),
       band('contact with the part', said('feel'), PRACTICE),
     ],
@@ -161,14 +133,14 @@ function pressureSettings(
   usualClass: string,
 ): readonly Setting[] {
   return [
-    { key: 'span', label: 'dial goes up to', kind: 'pressure', usual: span },
+    asked('span', 'dial goes up to', 'pressure', ...span),
     {
       key: 'class',
       label: 'class',
       choices: ['0.1', '0.25', '0.6', '1', '1.6', '2.5', '4'],
       usual: [usualClass, usualClass],
     },
-    { key: 'step', label: 'step of its dial', kind: 'pressure', usual: dial },
+    asked('step', 'step of its dial', 'pressure', ...dial),
   ];
 }
 

@@ -15,6 +15,7 @@ import type { Book, Written } from '../fold/book.ts';
 import type { Body, BudgetLine } from '../ledger/bodies.ts';
 import { amountOf, amountText } from './amount.ts';
 import { workedBudget } from './budget-of.ts';
+import { unknownInstrument } from './unknown-instrument.ts';
 
 type Readings = Body<'repeat-study'>['readings'];
 
@@ -122,15 +123,7 @@ function finestStep(readings: Readings, kind: QuantityKind): number {
 /** A study as the ledger takes it. */
 export function admittedStudy(book: Book, said: Body<'repeat-study'>): Outcome<Body<'repeat-study'>> {
   if (!book.instruments.has(said.instrument))
-    return failed(
-      issue(
-        'instrument/unknown',
-        'instrument',
-        said.instrument || 'none',
-        [...book.instruments.keys()].join(', ') || 'an instrument declared before',
-        `A study names a declared instrument (${[...book.instruments.keys()].join(', ') || 'none yet'}).`,
-      ),
-    );
+    return failed(unknownInstrument(book, 'A study', said.instrument));
   const worked = studyWorked(book.instruments, said.instrument, said.readings);
   return worked.ok ? ok(said) : worked;
 }

@@ -3,7 +3,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Bench } from '../testing/bench.ts';
 import { Desk } from '../testing/desk.ts';
-import { inches } from '../testing/tiny-sheet.ts';
+import { inches, lessOf } from '../testing/tiny-sheet.ts';
 import { noticesOf } from '../words/notices.ts';
 import { reopenedBy } from './reopened.ts';
 
@@ -36,14 +36,7 @@ const SHAFT = {
       position: 'shaft',
       mates: ['bush'],
       places: ['end'],
-      relation: {
-        linear: {
-          terms: [
-            { factor: 1, of: 'bore' },
-            { factor: -1, of: 'journal' },
-          ],
-        },
-      },
+      relation: lessOf('bore', 'journal'),
       limits: { wear: { upper: '0.0040 in' } },
     }),
   ],

@@ -1,7 +1,7 @@
 import { CATALOGUE, inUnit } from '@fettle/core';
 import { expect, it } from 'vitest';
 import { Bench } from '../testing/bench.ts';
-import { inches } from '../testing/tiny-sheet.ts';
+import { inches, lessOf } from '../testing/tiny-sheet.ts';
 import { jobMatching } from './job-matching.ts';
 import { movablesOf } from './movable.ts';
 
@@ -19,14 +19,7 @@ const PISTONS = {
       position: 'piston-{cylinder}',
       mates: ['block'],
       places: ['cylinder'],
-      relation: {
-        linear: {
-          terms: [
-            { factor: 1, of: 'bore' },
-            { factor: -1, of: 'piston' },
-          ],
-        },
-      },
+      relation: lessOf('bore', 'piston'),
       limits: { new: { lower: '0.0017 in', upper: '0.0024 in', target: '0.0020 in' } },
     }),
   ],

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { Reckoning } from '../assess/reckoning.ts';
 import { asFittedNow } from '../assess/selection.ts';
 import { Bench } from '../testing/bench.ts';
-import { inches } from '../testing/tiny-sheet.ts';
+import { inches, lessOf } from '../testing/tiny-sheet.ts';
 import { filledCircuit } from './circuit.ts';
 import { type Narrowing, narrowing } from './narrowing.ts';
 import { gaugePressure } from './pressure.ts';
@@ -16,14 +16,7 @@ const SHEET = {
     inches('depth'),
     inches('width'),
     inches('end', {
-      relation: {
-        linear: {
-          terms: [
-            { factor: 1, of: 'depth' },
-            { factor: -1, of: 'width' },
-          ],
-        },
-      },
+      relation: lessOf('depth', 'width'),
     }),
     inches('main'),
   ],

@@ -42,6 +42,21 @@ export const placeText = (place: Place, axes: readonly string[] = Object.keys(pl
     .map((axis) => place[axis])
     .join('/');
 
+/** A place as a relation refers to a characteristic there: axes renamed to its own, then those it fixes. */
+export function placeReferred(
+  refers: {
+    readonly at?: Place | undefined;
+    readonly rename?: Readonly<Record<string, string>> | undefined;
+  },
+  place: Place,
+): Place {
+  const renamed = Object.entries(refers.rename ?? {}).flatMap(([axis, here]) => {
+    const value = own(place, here);
+    return value === undefined ? [] : [[axis, value] as const];
+  });
+  return { ...place, ...Object.fromEntries(renamed), ...refers.at };
+}
+
 /** The axes a pattern such as `rod-{rod}` names, each once. */
 export const axesIn = (pattern: string): string[] => [
   ...new Set([...pattern.matchAll(/\{([^{}]*)\}/g)].map((match) => match[1] ?? '')),

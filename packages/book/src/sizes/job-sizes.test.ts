@@ -1,7 +1,7 @@
 import { CATALOGUE, inUnit } from '@fettle/core';
 import { expect, it } from 'vitest';
 import { Bench } from '../testing/bench.ts';
-import { inches } from '../testing/tiny-sheet.ts';
+import { inches, lessOf } from '../testing/tiny-sheet.ts';
 import { sizeBlocks } from '../words/sizes.ts';
 import { jobSizes, type SizesAsked } from './job-sizes.ts';
 
@@ -38,14 +38,7 @@ const ENGINE = {
       mates: ['block'],
       places: ['cylinder', 'height'],
       reduce: { by: 'worst', over: ['height'] },
-      relation: {
-        linear: {
-          terms: [
-            { factor: 1, of: 'bore' },
-            { factor: -1, of: 'piston' },
-          ],
-        },
-      },
+      relation: lessOf('bore', 'piston'),
       limits: { new: { lower: '0.0017 in', upper: '0.0024 in', target: '0.0020 in' } },
       decimals: 4,
     }),
@@ -60,14 +53,7 @@ const ENGINE = {
     }),
     inches('float-set', {
       position: 'crank',
-      relation: {
-        linear: {
-          terms: [
-            { factor: 1, of: 'float' },
-            { factor: -1, of: 'washer' },
-          ],
-        },
-      },
+      relation: lessOf('float', 'washer'),
       limits: { new: { lower: '0.004 in', upper: '0.008 in' } },
       decimals: 4,
     }),

@@ -3,7 +3,7 @@ import { constantOf } from '../assess/constant.ts';
 import type { Reckoning } from '../assess/reckoning.ts';
 import { axesOf } from '../assess/relation-axes.ts';
 import type { Catalogue } from '../assess/relations.ts';
-import { type Place, placeAlong } from '../sheet/places.ts';
+import { type Place, placeAlong, placeReferred } from '../sheet/places.ts';
 import {
   type CalculatorInput,
   isOverSpots,
@@ -58,14 +58,8 @@ class Writer {
 
   of(relation: Relation, place: Place): Value {
     if (typeof relation === 'string') return this.characteristic(relation, place);
-    if ('characteristic' in relation) {
-      const renamed = Object.fromEntries(
-        Object.entries(relation.rename ?? {}).flatMap(([axis, here]) =>
-          place[here] === undefined ? [] : [[axis, place[here]]],
-        ),
-      );
-      return this.characteristic(relation.characteristic, { ...place, ...renamed, ...relation.at });
-    }
+    if ('characteristic' in relation)
+      return this.characteristic(relation.characteristic, placeReferred(relation, place));
     if ('linear' in relation) return this.linear(relation.linear, place);
     if ('reduce' in relation) return this.reduced(relation.reduce, place);
     if ('ratio' in relation) {

@@ -1,5 +1,5 @@
 import { Bench } from './bench.ts';
-import { inches } from './tiny-sheet.ts';
+import { inches, lessOf } from './tiny-sheet.ts';
 
 const limits = (set: 'new' | 'wear', lower: string | undefined, upper: string | undefined) => ({
   [set]: { ...(lower && { lower }), ...(upper && { upper }) },
@@ -30,14 +30,7 @@ export function decidedEngine(): Bench {
         position: 'piston-{cylinder}',
         mates: ['block'],
         places: ['cylinder'],
-        relation: {
-          linear: {
-            terms: [
-              { factor: 1, of: 'bore' },
-              { factor: -1, of: 'piston' },
-            ],
-          },
-        },
+        relation: lessOf('bore', 'piston'),
         limits: { new: { lower: '0.0015 in', upper: '0.0025 in', target: '0.0020 in' } },
       }),
       inches('journal', {
@@ -51,14 +44,7 @@ export function decidedEngine(): Bench {
         position: 'crank',
         mates: ['shells-{main}'],
         places: ['main'],
-        relation: {
-          linear: {
-            terms: [
-              { factor: 1, of: 'shell-bore' },
-              { factor: -1, of: 'journal' },
-            ],
-          },
-        },
+        relation: lessOf('shell-bore', 'journal'),
         limits: limits('wear', '0.0010 in', '0.0040 in'),
       }),
       {

@@ -35,3 +35,13 @@ export const inches = (id: string, more: Readonly<Record<string, unknown>> = {})
   ...(!('limits' in more) && { no_limits: 'none needed' }),
   ...more,
 });
+
+/** A clearance: one size less another. */
+export const lessOf = (outer: string, inner: string) => ({
+  linear: {
+    terms: [
+      { factor: 1, of: outer },
+      { factor: -1, of: inner },
+    ],
+  },
+});

@@ -1,11 +1,22 @@
+import { expanded, inUnit, standardUncertainty } from '@fettle/core';
 import type { DoubtCause, Narrowing } from '../oil/narrowing.ts';
 import { placeText } from '../sheet/places.ts';
+import { pressureDecimals } from './pressure.ts';
 
 /** So many readings and causes are told to a person; the rest only to programs. */
 export const NARROWING_ROWS = 8;
 
 /** A band narrowed by less than this is hardly narrower. */
 const WORTH = 0.9;
+
+export const NO_DOUBT = 'Nothing that was measured leaves a doubt in this pressure.';
+
+/** How a band that is left is written: `±0.41 psi`, at the coverage of the pressure's own. One figure more than it. */
+export function bandWords({ pressure }: Narrowing, unit: string): (left: number) => string {
+  const perPascal = expanded(pressure).U / standardUncertainty(pressure);
+  const decimals = pressureDecimals(unit) + 1;
+  return (left) => `±${inUnit(left * perPascal, unit).toFixed(decimals)} ${unit}`;
+}
 
 export const causeWords = ({ cause, of }: DoubtCause): string =>
   ({

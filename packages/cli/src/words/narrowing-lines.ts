@@ -1,21 +1,18 @@
 import { type Book, type Narrowing, narrowingWords, pressureUnit, pressureWords } from '@fettle/book';
-import { coverageFactor, expanded, inUnit, standardUncertainty } from '@fettle/core';
+import { coverageFactor, standardUncertainty } from '@fettle/core';
 import type { Condition } from './oil-lines.ts';
 import { heading, table, wrapped } from './table.ts';
 
 /** Which readings, taken better, would narrow the band of the predicted pressure. */
 export function narrowingLines(book: Book, condition: Condition, found: Narrowing): string[] {
   const unit = pressureUnit(book);
-  const decimals = unit === 'bar' ? 3 : 2;
-  const U = expanded(found.pressure).U;
   const u = standardUncertainty(found.pressure);
   const title = heading(
     `What would narrow the band at ${condition.speedWords} and ${condition.words}: ${pressureWords(found.pressure, unit)}`,
   );
   const unmeasured = narrowingWords.unmeasuredWords(found);
-  if (u === 0)
-    return [...title, '  Nothing that was measured leaves a doubt in this pressure.', ...said(unmeasured)];
-  const band = (left: number): string => `±${inUnit((left / u) * U, unit).toFixed(decimals)} ${unit}`;
+  if (u === 0) return [...title, ...said(narrowingWords.NO_DOUBT), ...said(unmeasured)];
+  const band = narrowingWords.bandWords(found, unit);
   const rows = found.readings
     .slice(0, narrowingWords.NARROWING_ROWS)
     .map(({ characteristic, instrumentName, readings, without, finest }) => [

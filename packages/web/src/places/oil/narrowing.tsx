@@ -1,5 +1,5 @@
 import { type Narrowing, narrowingWords, pressureUnit, pressureWords } from '@fettle/book';
-import { expanded, inUnit, standardUncertainty } from '@fettle/core';
+import { standardUncertainty } from '@fettle/core';
 import { book } from '../../state/job.ts';
 import { grade } from './grade-choice.tsx';
 import type { Prediction } from './prediction.ts';
@@ -19,18 +19,17 @@ export function WhatNarrows({ prediction: { idle } }: { readonly prediction: Pre
 
 function Found({ found, at }: { readonly found: Narrowing; readonly at: string }) {
   const unit = pressureUnit(book.value);
-  const decimals = unit === 'bar' ? 3 : 2;
-  const [U, u] = [expanded(found.pressure).U, standardUncertainty(found.pressure)];
+  const u = standardUncertainty(found.pressure);
   const words = narrowingWords.unmeasuredWords(found);
   const unmeasured = words === '' ? null : <p>{words}</p>;
   if (u === 0)
     return (
       <>
-        <p>Nothing that was measured leaves a doubt in this pressure.</p>
+        <p>{narrowingWords.NO_DOUBT}</p>
         {unmeasured}
       </>
     );
-  const band = (left: number): string => `±${inUnit((left / u) * U, unit).toFixed(decimals)} ${unit}`;
+  const band = narrowingWords.bandWords(found, unit);
   const [best] = found.readings;
   return (
     <>
