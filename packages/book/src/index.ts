@@ -68,8 +68,8 @@ export type { JobFace } from './maps/job-faces.ts';
 export { type JobMap, jobMap, type PlaceCell } from './maps/job-maps.ts';
 export type { JobSpring } from './maps/job-springs.ts';
 export * as mapPictures from './maps/map-pictures.ts';
+export { type MatchingTried, matchingsTried } from './matching/all-matchings.ts';
 export { type JobMatching, jobMatching, type Placing, sameOrder } from './matching/job-matching.ts';
-export { movablesOf } from './matching/movable.ts';
 export {
   type BearingLoads,
   CYCLE_POINTS,

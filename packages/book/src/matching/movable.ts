@@ -6,6 +6,8 @@ import type { Characteristic } from '../sheet/sheet.ts';
 export interface Movable {
   /** The position pattern of what moves: `piston-{cylinder}`. */
   readonly moves: string;
+  /** What the sheet calls it: `Piston`. */
+  readonly name: string;
   /** The places of the characteristic along the pattern's axes, in bench order. */
   readonly seats: readonly Place[];
   /** Parts measured for it, in the order in which they were entered. */
@@ -58,8 +60,16 @@ export function movable(
   named?: readonly string[],
 ): Movable {
   const parts = named ? named.flatMap((id) => book.parts.get(id) ?? []) : measuredParts(book, pattern);
-  return { moves: pattern, seats: seatsOf(book, characteristic, pattern), parts };
+  return {
+    moves: pattern,
+    name: nameOf(book, pattern),
+    seats: seatsOf(book, characteristic, pattern),
+    parts,
+  };
 }
+
+const nameOf = (book: Book, pattern: string): string =>
+  book.sheet?.positions.find(({ id }) => id === pattern)?.name ?? pattern;
 
 /** The position of a seat. */
 export const seatPosition = ({ moves }: Movable, seat: Place): string => positionAt(moves, seat);

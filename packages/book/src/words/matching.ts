@@ -27,7 +27,7 @@ export function verdictWords({ out, cannotTell, partOf }: Placing): string {
 
 /** How far a placing is from its target. */
 export const deviationWords = ({ characteristic }: JobMatching, { deviation, worst }: Placing): string =>
-  `off by ${uncertaintyWords(characteristic, deviation)} in the mean (root of mean square), ${uncertaintyWords(characteristic, worst)} at worst`;
+  `off target by ${uncertaintyWords(characteristic, deviation)} (root mean square), ${uncertaintyWords(characteristic, worst)} at worst`;
 
 /** What the choice says and how far it may be trusted. */
 export function matchingNotes(found: JobMatching): string[] {

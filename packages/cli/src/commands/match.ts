@@ -2,8 +2,8 @@ import {
   type Book,
   type JobMatching,
   jobMatching,
+  matchingsTried,
   matchingWords,
-  movablesOf,
   type Placing,
   placeText,
   positionAt,
@@ -53,12 +53,9 @@ Examples:
 
 /** What could be matched, how well, and where it cannot be yet, why. */
 function listed(book: Book): Reply {
-  const all = movablesOf(book).map((set) => ({
-    ...set,
-    found: jobMatching(book, { characteristic: set.characteristic.id, moves: set.moves }, CATALOGUE),
-  }));
-  const rows = all.flatMap(({ characteristic, moves, seats, parts, found }) => [
-    `  ${characteristic.name} [${characteristic.id}], moving ${moves}: ${parts.length} measured for ${seats.length}`,
+  const all = matchingsTried(book, 'sum', CATALOGUE);
+  const rows = all.flatMap(({ characteristic, moves, name, seats, parts, found }) => [
+    `  ${characteristic.name} [${characteristic.id}], moving ${name} [${moves}]: ${parts.length} measured for ${seats.length}`,
     ...(found.ok
       ? [
           `    best: ${matchingWords.verdictWords(found.value.best)}; as boxed: ${matchingWords.verdictWords(found.value.boxed)}`,

@@ -1,6 +1,7 @@
 import { hashOf, type PlaceName, route } from '../route.ts';
 import { setSetting, theme } from '../state/desk.ts';
 import { book, job, sending } from '../state/job.ts';
+import { Choice } from './choice.tsx';
 
 export const PLACES: readonly { readonly place: PlaceName; readonly name: string; readonly says: string }[] =
   [
@@ -65,26 +66,19 @@ function Waiting() {
 }
 
 const THEMES = [
-  { theme: '', name: 'As the device' },
-  { theme: 'light', name: 'Light' },
-  { theme: 'dark', name: 'Dark' },
+  { value: '', word: 'As the device' },
+  { value: 'light', word: 'Light' },
+  { value: 'dark', word: 'Dark' },
 ] as const;
 
 export function ThemeChoice() {
   return (
-    <fieldset class="choice">
-      <legend>Paper</legend>
-      {THEMES.map((one) => (
-        <label key={one.theme}>
-          <input
-            type="radio"
-            name="theme"
-            checked={theme.value === one.theme}
-            onChange={() => void setSetting('theme', one.theme)}
-          />{' '}
-          <span>{one.name}</span>
-        </label>
-      ))}
-    </fieldset>
+    <Choice
+      legend="Paper"
+      name="theme"
+      options={THEMES}
+      value={theme.value}
+      choose={(one) => setSetting('theme', one)}
+    />
   );
 }

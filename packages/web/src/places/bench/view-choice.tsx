@@ -1,12 +1,13 @@
 import { positionAt, positionsOf, type SheetPosition } from '@fettle/book';
+import { Choice } from '../../parts/choice.tsx';
 import { book } from '../../state/job.ts';
 import { show, type View, view } from '../../state/view.ts';
 import { positionWords } from '../../words/place.ts';
 
-const VIEWS: readonly { readonly as: View['as']; readonly name: string }[] = [
-  { as: 'now', name: 'As it is now' },
-  { as: 'found', name: 'As it was found' },
-  { as: 'trial', name: 'A part on trial' },
+const VIEWS: readonly { readonly value: View['as']; readonly word: string }[] = [
+  { value: 'now', word: 'As it is now' },
+  { value: 'found', word: 'As it was found' },
+  { value: 'trial', word: 'A part on trial' },
 ];
 
 /** Parts that are entered and fitted nowhere: only those can be tried. */
@@ -54,15 +55,13 @@ export function ViewChoice() {
   };
   return (
     <div class="view">
-      <fieldset class="choice">
-        <legend>The engine</legend>
-        {VIEWS.filter(({ as }) => as !== 'trial' || spare.length > 0).map(({ as, name }) => (
-          <label key={as}>
-            <input type="radio" name="view" checked={shown.as === as} onChange={() => choose(as)} />{' '}
-            <span>{name}</span>
-          </label>
-        ))}
-      </fieldset>
+      <Choice
+        legend="The engine"
+        name="view"
+        options={VIEWS.filter(({ value }) => value !== 'trial' || spare.length > 0)}
+        value={shown.as}
+        choose={choose}
+      />
       {shown.as === 'trial' ? (
         <div class="form two">
           <label>

@@ -1,8 +1,8 @@
 import {
   type JobMatching,
-  jobMatching,
+  type MatchingTried,
+  matchingsTried,
   matchingWords,
-  movablesOf,
   type Placing,
   placeText,
   positionAt,
@@ -10,6 +10,8 @@ import {
 } from '@fettle/book';
 import type { Issue, MatchingObjective } from '@fettle/core';
 import { useMemo, useState } from 'preact/hooks';
+import { Choice } from '../../parts/choice.tsx';
+import { FoldOut } from '../../parts/fold-out.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { Mark, SmallVerdict } from '../../parts/verdict.tsx';
 import { heavy } from '../../state/heavy.ts';
@@ -18,71 +20,78 @@ import { book, write } from '../../state/job.ts';
 /** Which part goes where: every part tried in every place, the best order beside the order of the box. */
 export function Matching() {
   const now = book.value;
-  const sets = useMemo(() => movablesOf(now), [now]);
-  const [at, setAt] = useState(0);
+  const [chosen, setChosen] = useState<string>();
   const [objective, setObjective] = useState<MatchingObjective>('sum');
-  const set = sets[at] ?? sets[0];
   const { catalogue } = heavy.value;
-  const found = useMemo(
-    () =>
-      set &&
-      jobMatching(now, { characteristic: set.characteristic.id, moves: set.moves, objective }, catalogue),
-    [now, set, objective, catalogue],
-  );
-  if (!set || !found)
-    return (
-      <section>
-        <h2>Which goes where</h2>
+  const tried = useMemo(() => matchingsTried(now, objective, catalogue), [now, objective, catalogue]);
+  const ready = tried.flatMap((one) => (one.found.ok ? [{ ...one, found: one.found.value }] : []));
+  const shown = ready.find((one) => keyOf(one) === chosen) ?? ready[0];
+  return (
+    <section class="matching">
+      <h2>Which goes where</h2>
+      {shown ? (
+        <>
+          {ready.length > 1 ? (
+            <Choice
+              legend="To be brought right"
+              name="matched"
+              options={ready.map((one) => ({ value: keyOf(one), word: wordOf(one) }))}
+              value={keyOf(shown)}
+              choose={setChosen}
+            />
+          ) : (
+            <p>
+              <strong>{wordOf(shown)}</strong>
+            </p>
+          )}
+          <Choice
+            legend="What counts"
+            name="objective"
+            options={OBJECTIVES}
+            value={objective}
+            choose={setObjective}
+          />
+          <Found key={`${keyOf(shown)} ${objective}`} found={shown.found} />
+        </>
+      ) : (
         <p>
           Nothing can be matched yet. Pistons, shells or whatever else can change places must be measured, one
           for each place at least, and so must what they go into.
         </p>
-      </section>
-    );
-  return (
-    <section class="matching">
-      <h2>Which goes where</h2>
-      <fieldset class="choice">
-        <legend>To be brought right</legend>
-        {sets.map(({ characteristic, moves }, i) => (
-          <label key={`${characteristic.id} ${moves}`}>
-            <input
-              type="radio"
-              name="matched"
-              checked={sets[at] ? i === at : i === 0}
-              onChange={() => setAt(i)}
-            />{' '}
-            <span>{characteristic.name}</span>
-          </label>
-        ))}
-      </fieldset>
-      <fieldset class="choice">
-        <legend>What counts</legend>
-        <label>
-          <input
-            type="radio"
-            name="objective"
-            checked={objective === 'sum'}
-            onChange={() => setObjective('sum')}
-          />{' '}
-          <span>All together</span>
-        </label>
-        <label>
-          <input
-            type="radio"
-            name="objective"
-            checked={objective === 'worst'}
-            onChange={() => setObjective('worst')}
-          />{' '}
-          <span>The worst pair</span>
-        </label>
-      </fieldset>
-      {found.ok ? (
-        <Found key={`${found.value.characteristic.id} ${objective}`} found={found.value} />
-      ) : (
-        <IssueLines issues={found.issues} />
       )}
+      <Wanting tried={tried} />
     </section>
+  );
+}
+
+const OBJECTIVES = [
+  { value: 'sum', word: 'All together' },
+  { value: 'worst', word: 'The worst pair' },
+] as const;
+
+type Named = Omit<MatchingTried, 'found'>;
+const keyOf = ({ characteristic, moves }: Named): string => `${characteristic.id} ${moves}`;
+const wordOf = ({ characteristic, name }: Named): string => `${characteristic.name}: ${name}`;
+
+/** What else could be matched, and what each still asks for. */
+function Wanting({ tried }: { readonly tried: readonly MatchingTried[] }) {
+  const wanting = tried.flatMap((one) => (one.found.ok ? [] : [{ ...one, issues: one.found.issues }]));
+  if (wanting.length === 0) return null;
+  return (
+    <FoldOut summary={`What else could be matched, once it is measured: ${wanting.length}`}>
+      {() => (
+        <ul class="lines">
+          {wanting.map((one) => (
+            <li key={keyOf(one)}>
+              <strong>{wordOf(one)}.</strong>{' '}
+              {one.issues.map(({ message }) => (
+                <span key={message}>{message} </span>
+              ))}
+            </li>
+          ))}
+        </ul>
+      )}
+    </FoldOut>
   );
 }
 

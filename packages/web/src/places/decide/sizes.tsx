@@ -1,14 +1,15 @@
 import { jobSizes, sizesWords } from '@fettle/book';
 import { useEffect, useState } from 'preact/hooks';
+import { Choice } from '../../parts/choice.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { heavy } from '../../state/heavy.ts';
 import { assessed, book } from '../../state/job.ts';
 import { BlockShown } from './block.tsx';
 
 const CONFIDENCES = [
-  { share: 0.9, word: '90 %' },
-  { share: 0.95, word: '95 %' },
-  { share: 0.99, word: '99 %' },
+  { value: 0.9, word: '90 %' },
+  { value: 0.95, word: '95 %' },
+  { value: 0.99, word: '99 %' },
 ] as const;
 
 type Found = ReturnType<typeof jobSizes>;
@@ -30,20 +31,13 @@ export function Sizes() {
   return (
     <section class="sizes">
       <h2>Sizes</h2>
-      <fieldset class="choice">
-        <legend>A size must clean up with a chance of</legend>
-        {CONFIDENCES.map(({ share, word }) => (
-          <label key={word}>
-            <input
-              type="radio"
-              name="confidence"
-              checked={confidence === share}
-              onChange={() => setConfidence(share)}
-            />{' '}
-            <span>{word}</span>
-          </label>
-        ))}
-      </fieldset>
+      <Choice
+        legend="A size must clean up with a chance of"
+        name="confidence"
+        options={CONFIDENCES}
+        value={confidence}
+        choose={setConfidence}
+      />
       {found === undefined ? <p class="soft">Working it out …</p> : null}
       {found && !found.ok ? <IssueLines issues={found.issues} /> : null}
       {found?.ok && blocks.length === 0 ? <p>{sizesWords.NO_SIZES}</p> : null}

@@ -1,5 +1,6 @@
 import { jobStack, placesAsked, placeText, type StackAsked, stacksOf, stackWords } from '@fettle/book';
 import { useEffect, useMemo, useState } from 'preact/hooks';
+import { Choice } from '../../parts/choice.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { heavy } from '../../state/heavy.ts';
 import { book } from '../../state/job.ts';
@@ -8,14 +9,14 @@ import { BlockShown } from './block.tsx';
 type By = NonNullable<StackAsked['by']>;
 type Shape = NonNullable<StackAsked['shape']>;
 
-const WAYS: readonly { readonly by: By; readonly word: string }[] = [
-  { by: 'drawing', word: 'Limits for new parts' },
-  { by: 'measured', word: 'As measured' },
+const WAYS: readonly { readonly value: By; readonly word: string }[] = [
+  { value: 'drawing', word: 'Limits for new parts' },
+  { value: 'measured', word: 'As measured' },
 ];
-const SHAPES: readonly { readonly shape: Shape; readonly word: string }[] = [
-  { shape: 'rectangular', word: 'Evenly' },
-  { shape: 'triangular', word: 'Mostly near the middle' },
-  { shape: 'normal', word: 'Normal' },
+const SHAPES: readonly { readonly value: Shape; readonly word: string }[] = [
+  { value: 'rectangular', word: 'Evenly' },
+  { value: 'triangular', word: 'Mostly near the middle' },
+  { value: 'normal', word: 'Normal' },
 ];
 
 /** What sizes add up to: worst case, root-sum-square and drawn, and which tolerance to tighten. */
@@ -72,31 +73,16 @@ function Chosen({ id, ways }: { readonly id: string; readonly ways: readonly By[
   return (
     <>
       {ways.length > 1 ? (
-        <fieldset class="choice">
-          <legend>By</legend>
-          {WAYS.map((way) => (
-            <label key={way.by}>
-              <input type="radio" name="stack-by" checked={by === way.by} onChange={() => setBy(way.by)} />{' '}
-              <span>{way.word}</span>
-            </label>
-          ))}
-        </fieldset>
+        <Choice legend="By" name="stack-by" options={WAYS} value={by} choose={setBy} />
       ) : null}
       {by === 'drawing' ? (
-        <fieldset class="choice">
-          <legend>Between its limits a size lies</legend>
-          {SHAPES.map((one) => (
-            <label key={one.shape}>
-              <input
-                type="radio"
-                name="stack-shape"
-                checked={shape === one.shape}
-                onChange={() => setShape(one.shape)}
-              />{' '}
-              <span>{one.word}</span>
-            </label>
-          ))}
-        </fieldset>
+        <Choice
+          legend="Between its limits a size lies"
+          name="stack-shape"
+          options={SHAPES}
+          value={shape}
+          choose={setShape}
+        />
       ) : null}
       {by === 'measured' && places.length > 1 ? (
         <label class="form wide-choice">

@@ -1,6 +1,7 @@
 import { type Characteristic, isQuestion, limitsOf, offeredBy, type Place, type Status } from '@fettle/book';
 import { feelerVerdict } from '@fettle/core';
 import { useMemo } from 'preact/hooks';
+import { Choice } from '../../parts/choice.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { Lazy } from '../../parts/lazy.tsx';
 import { bracketTried, leafAdvised } from '../../parts/leaves.ts';
@@ -223,22 +224,20 @@ function MeasurandChoice({ characteristic }: { readonly characteristic: Characte
   const chosen = measurandOf(characteristic);
   const own: [string, string] = [characteristic.measurand, 'as the sheet states it'];
   return (
-    <fieldset class="choice">
-      <legend>Read how?</legend>
-      {[own, ...ways.map(([name, { how }]): [string, string] => [name, how])].map(([name, how]) => (
-        <label key={name}>
-          <input
-            type="radio"
-            name="measurand"
-            checked={chosen === name}
-            onChange={() => void takeMeasurand(characteristic, name)}
-          />{' '}
-          <span>
+    <Choice
+      legend="Read how?"
+      name="measurand"
+      options={[own, ...ways.map(([name, { how }]): [string, string] => [name, how])].map(([name, how]) => ({
+        value: name,
+        word: (
+          <>
             {name} <small>{how}</small>
-          </span>
-        </label>
-      ))}
-    </fieldset>
+          </>
+        ),
+      }))}
+      value={chosen}
+      choose={(name) => takeMeasurand(characteristic, name)}
+    />
   );
 }
 

@@ -1,3 +1,4 @@
+import { Choice } from '../../parts/choice.tsx';
 import { setSetting, settings } from '../../state/desk.ts';
 import { job } from '../../state/job.ts';
 
@@ -15,19 +16,12 @@ export function confidence(): number {
 export function ConfidenceChoice() {
   const chosen = confidence();
   return (
-    <fieldset class="choice">
-      <legend>How sure of the pressures</legend>
-      {CONFIDENCES.map((one) => (
-        <label key={one}>
-          <input
-            type="radio"
-            name="confidence"
-            checked={chosen === one}
-            onChange={() => void setSetting(key(), one)}
-          />{' '}
-          <span>{Math.round(one * 100)} %</span>
-        </label>
-      ))}
-    </fieldset>
+    <Choice
+      legend="How sure of the pressures"
+      name="confidence"
+      options={CONFIDENCES.map((one) => ({ value: one, word: `${Math.round(one * 100)} %` }))}
+      value={chosen}
+      choose={(one) => setSetting(key(), one)}
+    />
   );
 }

@@ -1,5 +1,6 @@
 import { type Diagnosis, diagnosisWords } from '@fettle/book';
 import { useEffect, useState } from 'preact/hooks';
+import { Choice } from '../../parts/choice.tsx';
 import { FoldOut } from '../../parts/fold-out.tsx';
 import { book } from '../../state/job.ts';
 import type { WeighedFaults } from './diagnosis-weighed.ts';
@@ -23,20 +24,7 @@ export function DiagnosisSection() {
   return (
     <section class="diagnosis">
       <h2>If the gauge disappoints: what could be wrong</h2>
-      <fieldset class="choice">
-        <legend>The engine</legend>
-        {GROUNDS.map((one) => (
-          <label key={one.grounds}>
-            <input
-              type="radio"
-              name="grounds"
-              checked={grounds === one.grounds}
-              onChange={() => setGrounds(one.grounds)}
-            />{' '}
-            <span>{one.name}</span>
-          </label>
-        ))}
-      </fieldset>
+      <Choice legend="The engine" name="grounds" options={GROUNDS} value={grounds} choose={setGrounds} />
       <button type="button" disabled={asked && busy} onClick={() => setAsked(true)}>
         Weigh the faults
       </button>

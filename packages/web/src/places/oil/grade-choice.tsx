@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import { Choice } from '../../parts/choice.tsx';
 import { book } from '../../state/job.ts';
 
 /** The grade looked at; undefined is the one filled. */
@@ -10,21 +11,14 @@ export function GradeChoice() {
   const grades = Object.entries(oil?.grades ?? {});
   if (grades.length < 2) return null;
   return (
-    <fieldset class="choice">
-      <legend>Oil filled</legend>
-      {grades.map(([id, { name }]) => (
-        <label key={id}>
-          <input
-            type="radio"
-            name="grade"
-            checked={(grade.value ?? oil?.fill) === id}
-            onChange={() => {
-              grade.value = id;
-            }}
-          />{' '}
-          <span>{name}</span>
-        </label>
-      ))}
-    </fieldset>
+    <Choice
+      legend="Oil filled"
+      name="grade"
+      options={grades.map(([id, { name }]) => ({ value: id, word: name }))}
+      value={grade.value ?? oil?.fill}
+      choose={(id) => {
+        grade.value = id;
+      }}
+    />
   );
 }

@@ -1,6 +1,7 @@
 import { contentHash, type SpecSheet } from '@fettle/book';
 import { failed, type Issue, type Outcome, ok } from '@fettle/core';
 import { useState } from 'preact/hooks';
+import { Choice } from '../../parts/choice.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { ThemeChoice } from '../../parts/top-bar.tsx';
 import { adopt, book } from '../../state/job.ts';
@@ -26,20 +27,13 @@ export function UnitsAndFiles() {
   return (
     <section>
       <h2>Units of length, for this engine in this browser</h2>
-      <fieldset class="choice">
-        <legend>Type and show lengths in</legend>
-        {LENGTH_UNITS.map((unit) => (
-          <label key={unit}>
-            <input
-              type="radio"
-              name="unit"
-              checked={now === unit}
-              onChange={() => void setLengthUnit(unit)}
-            />{' '}
-            <span>{UNIT_WORDS[unit]}</span>
-          </label>
-        ))}
-      </fieldset>
+      <Choice
+        legend="Type and show lengths in"
+        name="unit"
+        options={LENGTH_UNITS.map((unit) => ({ value: unit, word: UNIT_WORDS[unit] }))}
+        value={now}
+        choose={setLengthUnit}
+      />
       <p class="soft">What has been entered keeps the unit it was said in.</p>
       <h2>Light or dark</h2>
       <ThemeChoice />
