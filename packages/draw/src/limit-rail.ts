@@ -2,7 +2,7 @@ import { hung } from './rail-hanging.ts';
 import { figures, forbidden, span } from './rail-limits.ts';
 import { type RailBlock, type RailPost, type RailSet, railScale, type Scale } from './rail-scale.ts';
 import { finite } from './svg/finite.ts';
-import { line, num, polygon, stroke, svg, type } from './svg/marks.ts';
+import { line, num, polygon, rect, type Setting, stroke, svg, type } from './svg/marks.ts';
 import { type Pen, penOf } from './svg/pen.ts';
 import { drawnWidth, type Picture } from './svg/picture.ts';
 import { textWidth } from './svg/text-width.ts';
@@ -64,9 +64,8 @@ export function limitRailSvg(rail: LimitRail, picture: Picture): string {
       behind.push(block(pen, scale, witness, y, height, 1, 'witness'));
     } else {
       const text = y + small;
-      const setting = { size: small, halo: true } as const;
-      before.push(type(pen, scale.start, text, witness.name ?? '', { ...setting, colour: pen.soft }));
-      before.push(type(pen, scale.end, text, witness.text, { ...setting, anchor: 'end' }));
+      before.push(plated(pen, scale.start, text, witness.name ?? '', { size: small, colour: pen.soft }));
+      before.push(plated(pen, scale.end, text, witness.text, { size: small, anchor: 'end' }));
       behind.push(block(pen, scale, witness, y + small * 1.4, height, 1, 'witness'));
     }
   });
@@ -105,6 +104,19 @@ export function limitRailSvg(rail: LimitRail, picture: Picture): string {
   });
   const marks = [...move.string, ...behind, ...ground, ...posts, ...before, ...labels, ...move.words];
   return svg(picture, pen, width, move.bottom, marks);
+}
+
+/** Words on paper of their own: a post runs on behind them, not between their letters. */
+function plated(pen: Pen, x: number, base: number, text: string, setting: Setting): string {
+  const width = textWidth(text, setting.size);
+  const plate = rect(
+    setting.anchor === 'end' ? x - width : x,
+    base - setting.size * 0.95,
+    width,
+    setting.size * 1.25,
+    `fill="${pen.paper}"`,
+  );
+  return text === '' ? '' : plate + type(pen, x, base, text, setting);
 }
 
 function ordered(block: RailBlock): RailBlock {

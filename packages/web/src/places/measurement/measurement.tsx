@@ -63,9 +63,11 @@ export function Measurement() {
     return (
       <main class="measure">
         <h1>No such place</h1>
+        <p>The spec sheet has nothing of that name, or the place is not whole. Take it from the bench.</p>
         <p>
-          The spec sheet has nothing of that name, or the place is not whole. Go back to the bench and take it
-          from there.
+          <a class="button" href={hashOf(id ?? '', 'bench')}>
+            Bench
+          </a>
         </p>
       </main>
     );
