@@ -45,7 +45,6 @@ export {
 export { type DiagnosedFamily, type Diagnosis, diagnosed } from './diagnosis/diagnosis.ts';
 export type { OutcomeMeaning, RankedTest } from './diagnosis/expected-information.ts';
 export type { Family } from './diagnosis/family.ts';
-export * as diagnosisWords from './diagnosis/words.ts';
 export { admittedAmendment } from './entering/amendment.ts';
 export { isQuestion, offeredBy } from './entering/plausible.ts';
 export { admittedReading, type ReadingSaid, unknownCharacteristic } from './entering/reading.ts';
@@ -83,7 +82,6 @@ export { type CircuitFlows, circuitFlows, type FlowGroup } from './oil/circuit-f
 export { type FilmField, filmField } from './oil/film-field.ts';
 export { type BearingFilm, type FilmPrediction, filmPrediction } from './oil/film-temperatures.ts';
 export { gaugeReadingsAt } from './oil/gauge-readings.ts';
-export { MODEL_SHARE } from './oil/model-doubt.ts';
 export {
   type BetterReading,
   type DoubtCause,
@@ -102,12 +100,11 @@ export {
 } from './oil/pressure-map.ts';
 export { type Priming, type PrimingDrive, priming } from './oil/priming.ts';
 export { pressureStair, roundedToSum, type Stair, type Tread } from './oil/stair.ts';
-export { expectedPressure, type GaugeJudgement, gaugeJudgement, STOP_AFTER_SECONDS } from './oil/start-up.ts';
+export { expectedPressure, type GaugeJudgement, gaugeJudgement } from './oil/start-up.ts';
 export { daysOf } from './plan/lead-time.ts';
 export { type MeasuringMove, type MostDoubt, measuringMoves } from './plan/measuring.ts';
 export { admittedOffer } from './plan/offers.ts';
 export { type RepairPlan, repairPlan } from './plan/plan.ts';
-export type { Chosen, LeftOut } from './plan/plan-reasons.ts';
 export { type Planning, type PlanSet, planningOf } from './plan/planning.ts';
 export type { Requirement } from './plan/requirements.ts';
 export { type ReadingPlan, readingPlan } from './reading-plan/plan.ts';
@@ -133,7 +130,9 @@ export type { Block } from './words/block.ts';
 export * as chestWords from './words/chest.ts';
 export { circuitCautionWords } from './words/circuit-cautions.ts';
 export * as decidingWords from './words/deciding.ts';
+export * as diagnosisWords from './words/diagnosis.ts';
 export * as filmWords from './words/film.ts';
+export * as filmPictures from './words/film-pictures.ts';
 export * as mapWords from './words/maps.ts';
 export * as matchingWords from './words/matching.ts';
 export * as moneyWords from './words/money.ts';
@@ -142,12 +141,15 @@ export * as narrowingWords from './words/narrowing.ts';
 export * as nextMoveWords from './words/next-move.ts';
 export { noticesOf } from './words/notices.ts';
 export * as planWords from './words/plan.ts';
-export { pressureDecimals, pressureUnit, pressureWords } from './words/pressure.ts';
+export * as planReasonWords from './words/plan-reasons.ts';
+export { pressureDecimals, pressureUnit, pressureWords, wantedWords } from './words/pressure.ts';
+export * as primingWords from './words/priming.ts';
 export * as quantityWords from './words/quantity.ts';
 export * as readingPlanWords from './words/reading-plan.ts';
 export { relationWords } from './words/relation.ts';
 export * as sizesWords from './words/sizes.ts';
 export * as slipWords from './words/slip.ts';
 export * as stackWords from './words/stack.ts';
+export * as startUpWords from './words/start-up.ts';
 export { temperatureNote } from './words/temperature.ts';
 export * as timelineWords from './words/timeline.ts';

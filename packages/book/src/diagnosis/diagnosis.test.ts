@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Bench } from '../testing/bench.ts';
 import { oiledBench, oiledSheet, reckoningOf } from '../testing/oiled-sheet.ts';
+import { alikeWords, calibrationWords, chanceWords, strainWords } from '../words/diagnosis.ts';
 import { calibrated } from './calibration.ts';
 import { type Diagnosis, diagnosed } from './diagnosis.ts';
 import type { Known } from './faulty-network.ts';
 import type { When } from './gauge-evidence.ts';
-import { alikeWords, calibrationWords, chanceWords, strainWords } from './words.ts';
 
 type Said = readonly [pressure: string, speed: string, temperature?: string, more?: Record<string, string>];
 

@@ -1,5 +1,6 @@
 import { expanded, inUnit, parseQuantity, type Uncertain } from '@fettle/core';
 import type { Book } from '../fold/book.ts';
+import type { WantedPressure } from '../oil/pressure-limit.ts';
 import { DECIMALS } from './quantity.ts';
 
 /** The unit of pressure the sheet speaks in. */
@@ -29,3 +30,9 @@ export function pressureWords(q: Uncertain, unit: string): string {
 
 /** One significant figure, without an exponent: nobody at a bench reads 3e-2. */
 const smallDoubt = (U: number): string => U.toFixed(Math.min(6, -Math.floor(Math.log10(U))));
+
+/** What the sheet wants there, in words. */
+export function wantedWords({ printed: { lower, upper } }: WantedPressure): string {
+  if (lower !== undefined && upper !== undefined) return `${lower} to ${upper}`;
+  return lower !== undefined ? `at least ${lower}` : `at most ${upper}`;
+}

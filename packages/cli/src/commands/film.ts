@@ -9,6 +9,7 @@ import {
   filledCircuit,
   filledCrank,
   filmField,
+  filmPictures,
   filmPrediction,
   Reckoning,
 } from '@fettle/book';
@@ -21,8 +22,6 @@ import {
   type Outcome,
   ok,
   parseQuantity,
-  printQuantity,
-  seenFromRod,
 } from '@fettle/core';
 import { orbitSvg, unrolledFilmSvg } from '@fettle/draw';
 import type { Register } from '../registration.ts';
@@ -242,58 +241,25 @@ function written(file: string, bearing: string, text: string): Outcome<{ file: s
   return ok({ file, bearing });
 }
 
-function filmPicture(
-  { element, film, pascal, clearance, load, supply }: FilmField,
-  condition: Condition,
-): string {
-  const least = `least film ${((1 - film.eccentricity) * clearance * 1e6).toFixed(1)} µm`;
-  const peak = `peak ${printQuantity(film.peak * pascal, 'MPa', 2)}`;
-  return unrolledFilmSvg(
-    { ...film.field, least: { at: film.attitude, text: least }, peak },
-    {
-      title: `Film of ${element} at ${condition.speedWords}, sump ${condition.words}`,
-      desc: `Pressure in the film under a steady load of ${printQuantity(load, 'kN', 2)}, fed at ${printQuantity(supply, 'kPa', 0)}; ${peak}, ${least}.`,
-      width: 900,
-      profile: 'desk',
-      paper: true,
-    },
-  );
+function filmPicture(field: FilmField, condition: Condition): string {
+  const { chart, desc } = filmPictures.fieldWords(field);
+  return unrolledFilmSvg(chart, {
+    title: `Film of ${field.element} at ${condition.speedWords}, sump ${condition.words}`,
+    desc,
+    width: 900,
+    profile: 'desk',
+    paper: true,
+  });
 }
 
-function orbitPicture({ element, orbit, load }: BearingFilm, condition: Condition): string {
-  const steps = orbit!.x.length;
-  const pairs = (x: Float64Array, y: Float64Array) => Array.from(x, (one, i) => [one, y[i]!] as const);
-  const angle = (share: number): string => `${Math.round(share * 720)}°`;
-  const marks = [0, 180, 360, 540].map((degrees) => ({
-    index: Math.round((degrees / 720) * steps),
-    text: `${degrees}°`,
-  }));
-  const rod = load!.bearing === 'rod';
-  const seen = rod ? seenFromRod(load!.crank, load!.load) : load!.load;
-  const least = `least film ${(orbit!.leastFilm * 1e6).toFixed(1)} µm at ${angle(orbit!.leastAt)}`;
-  const greatest = `greatest ${printQuantity(load!.greatest, 'kN', 1)} at ${angle(load!.greatestAt / (4 * Math.PI))}`;
-  return orbitSvg(
-    {
-      path: {
-        name: `${element}, path of the journal in its clearance`,
-        points: pairs(orbit!.x, orbit!.y),
-        most: { index: Math.round(orbit!.leastAt * steps), text: least },
-        marks,
-      },
-      load: {
-        name: rod ? 'load, seen from the rod' : 'load, seen from the block',
-        points: pairs(seen.x, seen.y),
-        most: { index: Math.round((load!.greatestAt / (4 * Math.PI)) * steps), text: greatest },
-        marks,
-      },
-    },
-    {
-      title: `${element} at ${condition.speedWords}, sump ${condition.words}`,
-      desc: `The journal’s centre over two turns of the crank; the circle is the clearance. ${least}; load ${greatest}.`,
-      width: 900,
-      profile: 'desk',
-      paper: true,
-      font: 'sans-serif',
-    },
-  );
+function orbitPicture(film: BearingFilm, condition: Condition): string {
+  const { chart, desc } = filmPictures.orbitWords(film)!;
+  return orbitSvg(chart, {
+    title: `${film.element} at ${condition.speedWords}, sump ${condition.words}`,
+    desc,
+    width: 900,
+    profile: 'desk',
+    paper: true,
+    font: 'sans-serif',
+  });
 }

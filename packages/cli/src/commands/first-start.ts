@@ -1,8 +1,8 @@
-import { asFittedNow, expectedPressure, gaugeJudgement, Reckoning } from '@fettle/book';
+import { asFittedNow, expectedPressure, gaugeJudgement, Reckoning, startUpWords } from '@fettle/book';
 import { CATALOGUE, failed, ok, standardUncertainty, type Uncertain } from '@fettle/core';
 import type { Register } from '../registration.ts';
 import { sheetConditions } from '../words/pressure.ts';
-import { START_CAUTIONS, STOP_RULES, startUpLines } from '../words/start-up-lines.ts';
+import { STOP_RULES, startUpLines } from '../words/start-up-lines.ts';
 
 const q = (one: Uncertain) => ({ value: one.value, standard_uncertainty: standardUncertainty(one) });
 
@@ -53,7 +53,7 @@ export const registerFirstStart: Register = (program, run) => {
           json: {
             job: book.job,
             stop_rules: STOP_RULES,
-            cautions: START_CAUTIONS,
+            cautions: startUpWords.START_CAUTIONS,
             expected: expectations.map(({ expected, ...at }) => ({ ...at, pressure: q(expected) })),
             readings: readings.map(({ when, judgement: { shown, expected, ...rest } }) => ({
               when,

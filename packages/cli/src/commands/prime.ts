@@ -1,8 +1,8 @@
-import { asFittedNow, filledCircuit, priming, Reckoning } from '@fettle/book';
+import { asFittedNow, filledCircuit, priming, primingWords, Reckoning } from '@fettle/book';
 import { CATALOGUE, failed, ok, parseQuantity, standardUncertainty, type Uncertain } from '@fettle/core';
 import { overZero, quantities } from '../entered.ts';
 import type { Register } from '../registration.ts';
-import { primingLines, primingSteps } from '../words/priming-lines.ts';
+import { primingLines } from '../words/priming-lines.ts';
 
 const q = (one: Uncertain) => ({ value: one.value, standard_uncertainty: standardUncertainty(one) });
 
@@ -48,7 +48,7 @@ export const registerPrime: Register = (program, run) => {
             needed_speed: neededSpeed && q(neededSpeed),
             sealing_ratio: rest.sealing,
             passages: rest.passages,
-            steps: primingSteps(book, answer.value),
+            steps: primingWords.primingSteps(book, answer.value),
           },
           text: primingLines(book, answer.value).join('\n'),
         });

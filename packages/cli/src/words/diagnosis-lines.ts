@@ -1,11 +1,9 @@
 import {
   type Book,
   type Calibration,
-  type DiagnosedFamily,
   type Diagnosis,
   diagnosisWords,
   type Family,
-  type OutcomeMeaning,
   pressureUnit,
   type RankedTest,
 } from '@fettle/book';
@@ -21,14 +19,9 @@ interface Said {
 }
 
 const WIDTH = 108;
-/** Families less likely than this are named in one line. */
-const LEAST = 0.01;
-/** A test that tells less is not worth its work [bit]. */
-const TELLING = 0.05;
-
-const percent = (p: number): string => (p < 0.005 ? 'under 1 %' : `${Math.round(p * 100)} %`);
-const short = (value: number): string => String(Number(value.toPrecision(2)));
+const { percent } = diagnosisWords;
 const paragraph = (text: string): string[] => wrapped(text, WIDTH - 2).map((line) => `  ${line}`);
+const said = (text: string): string[] => (text === '' ? [] : paragraph(text));
 
 /** A diagnosis in full, for a person. */
 export function diagnosisLines({ book, diagnosis, calibration, assumptions }: Said): string[] {
@@ -50,15 +43,9 @@ function readingLines({ readings, leftOut, families }: Diagnosis, unit: string):
   const [best] = families;
   const decimals = unit === 'bar' ? 2 : 1;
   const shown = (pascal: number): string => `${inUnit(pascal, unit).toFixed(decimals)} ${unit}`;
-  const left = leftOut.flatMap(({ said, why }) =>
-    paragraph(`Left out: ${said.pressure} at ${said.speed}: ${why}.`),
-  );
+  const left = leftOut.flatMap((one) => paragraph(diagnosisWords.leftOutWords(one)));
   if (readings.length === 0)
-    return [
-      ...heading('Readings'),
-      '  None that can be weighed: what follows is only what is assumed beforehand.',
-      ...left,
-    ];
+    return [...heading('Readings'), ...paragraph(diagnosisWords.NO_READINGS), ...left];
   return [
     ...heading('Readings'),
     ...table(
@@ -77,21 +64,8 @@ function readingLines({ readings, leftOut, families }: Diagnosis, unit: string):
   ];
 }
 
-function severityWords({ family, severity, probability }: DiagnosedFamily): string {
-  const how = diagnosisWords.chanceWords(probability);
-  if (!severity) return how;
-  const { of } = family.severity!;
-  const range =
-    short(severity.from) === short(severity.to)
-      ? short(severity.middle)
-      : `${short(severity.middle)} (${short(severity.from)} to ${short(severity.to)})`;
-  return `${how}; then about ${range} ${of}`;
-}
-
 function familyLines(diagnosis: Diagnosis): string[] {
-  const shown = diagnosis.families.filter(({ probability }) => probability >= LEAST);
-  const rest = diagnosis.families.filter(({ probability }) => probability < LEAST);
-  const together = rest.reduce((sum, { probability }) => sum + probability, 0);
+  const { shown, rest } = diagnosisWords.byLikelihood(diagnosis);
   const strain = diagnosisWords.strainWords(diagnosis);
   return [
     ...heading('How likely each is'),
@@ -99,16 +73,12 @@ function familyLines(diagnosis: Diagnosis): string[] {
       shown.map((one) => ({
         label: one.family.name,
         value: one.probability,
-        text: `${percent(one.probability).padStart(4)}  ${severityWords(one)}`,
+        text: `${percent(one.probability).padStart(4)}  ${diagnosisWords.severityWords(one)}`,
       })),
       16,
     ).map((line) => `  ${line}`),
-    ...(rest.length > 0
-      ? paragraph(
-          `${percent(together)[0]!.toUpperCase()}${percent(together).slice(1)} together: ${rest.map(({ family }) => family.name).join('; ')}.`,
-        )
-      : []),
-    ...(strain ? paragraph(strain) : []),
+    ...said(rest),
+    ...said(strain ?? ''),
   ];
 }
 
@@ -121,37 +91,15 @@ function alikeLines({ alike, readings }: Diagnosis): string[] {
   ];
 }
 
-/** `under 16.5 psi`, `16.5 to 31.6 psi`, `3.2 L/min or more`. */
-function rangeWords({ from, to, words }: OutcomeMeaning, unit: string): string {
-  if (words !== undefined) return words;
-  const shown = (value: number): string => inUnit(value, unit).toPrecision(3);
-  if (from === undefined) return to === undefined ? 'whatever it shows' : `under ${shown(to)} ${unit}`;
-  return to === undefined ? `${shown(from)} ${unit} or more` : `${shown(from)} to ${shown(to)} ${unit}`;
-}
-
-const leading = (order: readonly Family[], families: readonly number[]): string =>
-  families
-    .map((p, f) => ({ p, name: order[f]!.name }))
-    .sort((a, b) => b.p - a.p)
-    .filter(({ p }, i) => i === 0 || (i < 3 && p >= 0.1))
-    .map(({ p, name }) => `${name} ${percent(p)}`)
-    .join(', ');
-
-function testLines({ tests, order, known, when }: Diagnosis, unit: string): string[] {
-  const [next, ...others] = tests;
+function testLines(diagnosis: Diagnosis, unit: string): string[] {
+  const [next] = diagnosis.tests;
   if (!next) return [];
-  const further = others.filter(({ bits }) => bits >= TELLING);
+  const further = diagnosisWords.furtherTests(diagnosis);
   return [
     ...heading('The next test, by what it is expected to tell'),
-    ...(next.bits < TELLING
-      ? paragraph(
-          'None of the tests known here would tell much more than is known already. The most telling:',
-        )
-      : []),
-    ...oneTest(next, order, unit),
-    ...(known === 'measured' && when === 'as-found'
-      ? paragraph('With the engine apart, what needs it running waits until it is together.')
-      : []),
+    ...said(diagnosisWords.littleToldWords(next)),
+    ...oneTest(next, diagnosis.order, unit),
+    ...said(diagnosisWords.waitingWords(diagnosis)),
     ...(further.length > 0
       ? [
           '',
@@ -169,20 +117,14 @@ function testLines({ tests, order, known, when }: Diagnosis, unit: string): stri
   ];
 }
 
-function oneTest(
-  { plan, probe, bits, outcomes }: RankedTest,
-  order: readonly Family[],
-  unit: string,
-): string[] {
-  const read = probe?.measures === 'flow' ? 'L/min' : unit;
+function oneTest(test: RankedTest, order: readonly Family[], unit: string): string[] {
   return [
-    ...paragraph(`${plan.name}: ${bits.toFixed(2)} bit, about ${plan.hours} h of work (assumed).`),
-    ...paragraph(`${plan.how}${probe ? ` Read: ${probe.words}.` : ''}`),
-    ...outcomes.map(
+    ...paragraph(`${test.plan.name}: ${diagnosisWords.testWords(test)}`),
+    ...test.outcomes.map(
       (one) =>
-        `    ${rangeWords(one, read)} (chance ${percent(one.chance)}): ${leading(order, one.families)}`,
+        `    ${diagnosisWords.outcomeWords(test, one, unit)} (chance ${percent(one.chance)}): ${diagnosisWords.leadingWords(order, one)}`,
     ),
-    ...plan.cautions.flatMap((caution) => paragraph(`Caution: ${caution}`)),
+    ...test.plan.cautions.flatMap((caution) => paragraph(`Caution: ${caution}`)),
   ];
 }
 
@@ -215,12 +157,7 @@ function calibrationLines(calibration: Calibration, unit: string): string[] {
 }
 
 function restLines({ assumptions }: Diagnosis, all: boolean): string[] {
-  const rest = [
-    ...heading('What this rests on'),
-    ...paragraph(
-      'One fault at a time. How likely each is beforehand, how bad it may be and how far the model is out are assumed, without a source; the gauge’s error is as declared, the part common to its readings kept in common. A figure of this kind says where to look first, not what is wrong.',
-    ),
-  ];
+  const rest = [...heading('What this rests on'), ...paragraph(diagnosisWords.DIAGNOSIS_GROUNDS)];
   if (!all) return [...rest, '  Every assumption: fettle diagnose JOB --assumptions.'];
   return [
     ...rest,

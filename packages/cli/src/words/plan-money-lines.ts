@@ -2,6 +2,7 @@ import {
   type Assessed,
   type MeasuringMove,
   type PlanSet,
+  planReasonWords,
   planWords,
   pressureUnit,
   pressureWords,
@@ -16,7 +17,6 @@ import {
   type Name,
   type Planned,
   set,
-  verdictWords,
 } from './plan-words.ts';
 import { heading } from './table.ts';
 
@@ -62,7 +62,7 @@ export function moveLines(plan: Planned, moves: readonly MeasuringMove[], name: 
   const unit = pressureUnit(plan.book);
   const names = {
     offer: name,
-    judged: (judgement: Assessed) => `${verdictWords(judgement)} [${nameOf(judgement)}]`,
+    judged: (judgement: Assessed) => `${planReasonWords.verdictList([judgement])} [${nameOf(judgement)}]`,
     condition: (i: number) => conditionWords(plan.conditions[i]!),
     pressure: (one: PlanSet, i: number) => pressureWords(one.pressures[i]!, unit),
   };

@@ -8,8 +8,8 @@ import {
   pressureWords,
   type Reckoning,
   type Running,
-  type WantedPressure,
   wantedPressure,
+  wantedWords,
 } from '@fettle/book';
 import { parseQuantity, printQuantity, type Uncertain } from '@fettle/core';
 import { STATUS_WORDS } from './judgement.ts';
@@ -78,12 +78,6 @@ export function pressureSummary(book: Book, reckoning: Reckoning): string[] {
     ...(nominal.length > 0 ? [`  Not measured, taken as new: ${nominal.join(', ')}.`] : []),
     '  Where the oil goes and what each repair gives: fettle oil JOB.',
   ];
-}
-
-/** What the sheet wants there, in words. */
-export function wantedWords({ printed: { lower, upper } }: WantedPressure): string {
-  if (lower !== undefined && upper !== undefined) return `${lower} to ${upper}`;
-  return lower !== undefined ? `at least ${lower}` : `at most ${upper}`;
 }
 
 /** What the sheet wants there, and whether the prediction is that: two cells of a row. */

@@ -1,10 +1,10 @@
 import {
   type Book,
   type GaugeJudgement,
-  MODEL_SHARE,
   pressureUnit,
   pressureWords,
-  STOP_AFTER_SECONDS,
+  startUpWords,
+  wantedWords,
 } from '@fettle/book';
 import { printQuantity, type Uncertain } from '@fettle/core';
 import { STATUS_WORDS } from './judgement.ts';
@@ -12,57 +12,18 @@ import { heading, table, wrapped } from './table.ts';
 
 const WIDTH = 100;
 
-/** Read before the key is turned, every time. */
-export const STOP_RULES = [
-  `No pressure on the gauge within ${STOP_AFTER_SECONDS} s of turning: STOP (common practice, no source). Prime again; do not try once more to see.`,
-  'Pressure that falls away, or a knock: STOP at once, ignition off.',
-  'Lower on the gauge than is expected here: STOP, then fettle diagnose.',
-];
-
-export const START_CAUTIONS = [
-  'Extinguisher within reach, a second person at the key; no fuel leak, no rag, no ladder near belt and fan. Exhaust goes outdoors.',
-  'Hot oil burns: no plug, filter or hose is opened while it is hot. The maker’s own instructions for first start outrank this.',
-];
-
-const ANSWERS: Readonly<Record<GaugeJudgement['answer'], string>> = {
-  'as-expected': 'as expected',
-  lower: 'LOWER than expected',
-  higher: 'higher than expected',
-  'no-pressure': 'NO PRESSURE',
-};
+export const STOP_RULES = startUpWords.stopRules('fettle diagnose');
 
 /** One gauge reading judged, in one or two lines. */
-export function gaugeJudgementLines(
-  book: Book,
-  { shown, expected, answer, wanted, stop }: GaugeJudgement,
-): string[] {
-  const unit = pressureUnit(book);
+export function gaugeJudgementLines(book: Book, judgement: GaugeJudgement): string[] {
+  const { answer, wanted, stop } = judgement;
   return [
-    `${pressureWords(shown, unit)} on the gauge; expected ${pressureWords(expected, unit)}: ${ANSWERS[answer]}.`,
-    ...(wanted
-      ? [`The sheet wants ${wantedText(wanted.limit.printed)}: ${STATUS_WORDS[wanted.verdict]}.`]
-      : []),
-    ...(stop ? ['STOP the engine. Then: fettle diagnose.'] : []),
-    ...(answer === 'higher'
-      ? [
-          'Higher than expected: do not rev it cold; oil thicker than said, a blocked passage or a stuck relief valve show so.',
-        ]
-      : []),
+    `${startUpWords.besideWords(book, judgement)}: ${startUpWords.answerWords(judgement)}.`,
+    ...(wanted ? [`The sheet wants ${wantedWords(wanted.limit)}: ${STATUS_WORDS[wanted.verdict]}.`] : []),
+    ...(stop ? [`${startUpWords.STOP_NOW} Then: fettle diagnose.`] : []),
+    ...(answer === 'higher' ? [startUpWords.HIGHER] : []),
   ];
 }
-
-const wantedText = ({
-  lower,
-  upper,
-}: {
-  readonly lower?: string | undefined;
-  readonly upper?: string | undefined;
-}) =>
-  lower !== undefined && upper !== undefined
-    ? `${lower} to ${upper}`
-    : lower !== undefined
-      ? `at least ${lower}`
-      : `at most ${upper}`;
 
 export interface ExpectedAt {
   readonly speed: number;
@@ -89,7 +50,7 @@ export function startUpLines(
     'STOP RULES',
     ...listed(STOP_RULES.map((rule, i) => `${i + 1}. ${rule}`)),
     ...heading('Caution'),
-    ...listed(START_CAUTIONS),
+    ...listed(startUpWords.START_CAUTIONS),
     ...heading('What the gauge should show'),
     ...table(
       [
@@ -99,7 +60,7 @@ export function startUpLines(
       '  ',
     ),
     ...listed([
-      `At about 95 %, from the clearances as fitted now and a doubt of ${100 * MODEL_SHARE} % (standard) in the model itself: a guess, no source. Common practice, no source: about 10 psi for each 1000 rpm hot.`,
+      startUpWords.expectedGrounds('as fitted now'),
       'Enter each reading as it is taken: fettle gauge JOB 30psi 900rpm --temperature 60degC --with GAUGE --when start-up. It is judged at once.',
     ]),
     ...(readings.length === 0

@@ -1,19 +1,23 @@
 import {
   type Assessed,
   type MeasuringMove,
+  moneyWords,
   type Planning,
   type PlanSet,
+  planReasonWords,
   planWords,
   pressureUnit,
   pressureWords,
   type RepairPlan,
 } from '@fettle/book';
-import { printQuantity } from '@fettle/core';
 import { costFrontierSvg } from '@fettle/draw';
 import { printableText } from '../printable.ts';
 import { moveWords } from '../words/move.ts';
-import { chanceWords, difference, money, verdictList } from '../words/plan.ts';
 import { TEXT_WIDTH } from './maps.ts';
+
+const { money, chance: chanceWords } = moneyWords;
+const { difference } = planWords;
+const { verdictList } = planReasonWords;
 
 type Planned = Planning & RepairPlan;
 type Name = (id: string) => string;
@@ -57,12 +61,9 @@ export function measuringSentences(plan: Planned, moves: readonly MeasuringMove[
   if (moves.length === 0) return [planWords.NO_MEASURING];
   const unit = pressureUnit(plan.book);
   const names = {
-    offer: (id: string) => plan.offers.find((one) => one.id === id)?.body.name ?? id,
+    offer: planReasonWords.offerNames(plan),
     judged: (judgement: Assessed) => verdictList([judgement]),
-    condition: (i: number) => {
-      const { speed, temperature } = plan.conditions[i]!.running;
-      return `${printQuantity(speed, 'rpm', 0)} and ${printQuantity(temperature, 'degC', 0)}`;
-    },
+    condition: (i: number) => planReasonWords.conditionWords(plan.conditions[i]!),
     pressure: (set: PlanSet, i: number) => pressureWords(set.pressures[i]!, unit),
   };
   return moves.map((move) =>

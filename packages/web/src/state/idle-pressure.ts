@@ -5,9 +5,10 @@ import {
   pressureVerdict,
   pressureWords,
   wantedPressure,
+  wantedWords,
 } from '@fettle/book';
 import { effect } from '@preact/signals';
-import { sheetConditions, wantedWords } from '../words/pressure.ts';
+import { sheetConditions } from '../words/pressure.ts';
 import { assessed, book } from './job.ts';
 import { type IdlePressure, idlePressure } from './pressure.ts';
 

@@ -1,4 +1,4 @@
-import type { Book, FilledCircuit, WantedPressure } from '@fettle/book';
+import type { Book, FilledCircuit } from '@fettle/book';
 import { parseQuantity, printQuantity } from '@fettle/core';
 
 export interface Condition {
@@ -31,12 +31,6 @@ function temperature(name: string, text: string): Condition | undefined {
   return read.ok
     ? { name, text: printQuantity(read.value.value, 'degC', 0), si: read.value.value }
     : undefined;
-}
-
-/** What the sheet wants there, in words. */
-export function wantedWords({ printed: { lower, upper } }: WantedPressure): string {
-  if (lower !== undefined && upper !== undefined) return `${lower} to ${upper}`;
-  return lower !== undefined ? `at least ${lower}` : `at most ${upper}`;
 }
 
 /** Characteristics whose parameters stand at their nominal value because nothing was measured. */

@@ -1,10 +1,16 @@
-import { type Book, gaugeReadingsAt, pressureUnit, pressureWords, wantedPressure } from '@fettle/book';
+import {
+  type Book,
+  gaugeReadingsAt,
+  pressureUnit,
+  pressureWords,
+  wantedPressure,
+  wantedWords,
+} from '@fettle/book';
 import { expanded, inUnit, parseQuantity, type Uncertain } from '@fettle/core';
 import { type Picture, type PressureChart, pressureCurveSvg } from '@fettle/draw';
 import { useCallback, useState } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
 import { book } from '../../state/job.ts';
-import { wantedWords } from '../../words/pressure.ts';
 import type { Predicted } from './prediction.ts';
 
 /** From this width on there is room beside the points for what the sheet wants [px]. */

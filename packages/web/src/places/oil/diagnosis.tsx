@@ -4,13 +4,9 @@ import { Choice } from '../../parts/choice.tsx';
 import { FoldOut } from '../../parts/fold-out.tsx';
 import { book } from '../../state/job.ts';
 import type { WeighedFaults } from './diagnosis-weighed.ts';
-import { percent, severityWords } from './diagnosis-words.ts';
 import { GROUNDS, type Grounds } from './grounds.ts';
 import { NextTest } from './next-test.tsx';
 import { useWorked } from './worked.ts';
-
-/** Families less likely than this are named in one line. */
-const LEAST = 0.01;
 
 /** From what the gauge showed back to what could be wrong. Weighed when it is asked for. */
 export function DiagnosisSection() {
@@ -49,12 +45,12 @@ function Found({ weighed: { diagnosis, calibration } }: { readonly weighed: Weig
     <>
       <p>
         {readings.length === 0
-          ? 'No gauge reading can be weighed: what follows is only what is assumed beforehand.'
+          ? diagnosisWords.NO_READINGS
           : `By ${readings.length} gauge reading${readings.length > 1 ? 's' : ''}.`}
       </p>
-      {leftOut.map(({ entry, said, why }) => (
-        <p key={entry} class="soft">
-          Left out: {said.pressure} at {said.speed}: {why}.
+      {leftOut.map((one) => (
+        <p key={one.entry} class="soft">
+          {diagnosisWords.leftOutWords(one)}
         </p>
       ))}
       <h3>How likely each is</h3>
@@ -81,11 +77,7 @@ function Found({ weighed: { diagnosis, calibration } }: { readonly weighed: Weig
       <FoldOut summary="What the diagnosis rests on">
         {() => (
           <>
-            <p>
-              One fault at a time. How likely each is beforehand, how bad it may be and how far the model is
-              out are assumed, without a source; the gauge’s error is as declared, the part common to its
-              readings kept in common. A figure of this kind says where to look first, not what is wrong.
-            </p>
+            <p>{diagnosisWords.DIAGNOSIS_GROUNDS}</p>
             <ul class="lines">
               {assumptions.map(({ about, taken }) => (
                 <li key={`${about} ${taken}`}>
@@ -101,9 +93,7 @@ function Found({ weighed: { diagnosis, calibration } }: { readonly weighed: Weig
 }
 
 function Families({ diagnosis }: { readonly diagnosis: Diagnosis }) {
-  const shown = diagnosis.families.filter(({ probability }) => probability >= LEAST);
-  const rest = diagnosis.families.filter(({ probability }) => probability < LEAST);
-  const together = rest.reduce((sum, { probability }) => sum + probability, 0);
+  const { shown, rest } = diagnosisWords.byLikelihood(diagnosis);
   const most = Math.max(...shown.map(({ probability }) => probability));
   return (
     <>
@@ -112,20 +102,16 @@ function Families({ diagnosis }: { readonly diagnosis: Diagnosis }) {
           <li key={one.family.id}>
             <span class="offer-name">
               <strong>{one.family.name}</strong>
-              <strong>{percent(one.probability)}</strong>
+              <strong>{diagnosisWords.percent(one.probability)}</strong>
             </span>
             <svg class="likely" viewBox="0 0 100 1" preserveAspectRatio="none" aria-hidden="true">
               <rect width={(100 * one.probability) / most} height="1" />
             </svg>
-            <span class="soft">{severityWords(one)}</span>
+            <span class="soft">{diagnosisWords.severityWords(one)}</span>
           </li>
         ))}
       </ul>
-      {rest.length > 0 ? (
-        <p class="soft">
-          Together {percent(together)}: {rest.map(({ family }) => family.name).join('; ')}.
-        </p>
-      ) : null}
+      {rest === '' ? null : <p class="soft">{rest}</p>}
     </>
   );
 }

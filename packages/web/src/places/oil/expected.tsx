@@ -1,4 +1,4 @@
-import { expectedPressure, MODEL_SHARE, pressureUnit, pressureWords } from '@fettle/book';
+import { expectedPressure, pressureUnit, pressureWords, startUpWords } from '@fettle/book';
 import { printQuantity } from '@fettle/core';
 import { useMemo } from 'preact/hooks';
 import { assessed, book } from '../../state/job.ts';
@@ -59,10 +59,7 @@ export function Expected() {
           </tbody>
         </table>
       </section>
-      <p class="soft">
-        At about 95 %, from the clearances as fitted now and a doubt of {100 * MODEL_SHARE} % (standard) in
-        the model itself: a guess, no source. Common practice, no source: about 10 psi for each 1000 rpm hot.
-      </p>
+      <p class="soft">{startUpWords.expectedGrounds('as fitted now')}</p>
     </>
   );
 }

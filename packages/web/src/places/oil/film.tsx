@@ -1,11 +1,10 @@
-import { filmWords, pressureUnit } from '@fettle/book';
+import { filmPictures, filmWords, pressureUnit } from '@fettle/book';
 import { IDLING_LOAD, printQuantity } from '@fettle/core';
 import { orbitSvg, type Picture, unrolledFilmSvg } from '@fettle/draw';
 import { useCallback, useState } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
 import { FoldOut } from '../../parts/fold-out.tsx';
 import { book } from '../../state/job.ts';
-import { fieldWords, hasCylinders, orbitChart } from './film-words.ts';
 import { grade } from './grade-choice.tsx';
 import type { FilmShown } from './oil-asked.ts';
 import type { Predicted, Prediction } from './prediction.ts';
@@ -72,16 +71,10 @@ interface Shown {
 
 function Pictures({ shown: { field, bearing, prediction }, at }: Shown) {
   const film = prediction.films.find(({ element }) => element === bearing);
-  const words = field && fieldWords(field);
-  const path = film && orbitChart(film);
+  const words = field && filmPictures.fieldWords(field);
+  const path = film && filmPictures.orbitWords(film);
   const drawField = useCallback(
-    (picture: Picture) =>
-      field && words
-        ? unrolledFilmSvg(
-            { ...field.film.field, least: { at: field.film.attitude, text: words.least }, peak: words.peak },
-            picture,
-          )
-        : '',
+    (picture: Picture) => (words ? unrolledFilmSvg(words.chart, picture) : ''),
     [field],
   );
   const drawPath = useCallback((picture: Picture) => (path ? orbitSvg(path.chart, picture) : ''), [film]);
@@ -179,7 +172,7 @@ function Cautions({ shown: { prediction, crank } }: Pick<Shown, 'shown'>) {
       <FoldOut summary="What loads and films rest on">
         {() => (
           <>
-            {hasCylinders(crank) ? (
+            {'cylinders' in crank ? (
               <>
                 <ul class="lines">
                   {filmWords

@@ -1,9 +1,8 @@
-import type { FilledCircuit } from '@fettle/book';
+import { type FilledCircuit, startUpWords } from '@fettle/book';
 import { book } from '../../state/job.ts';
 import { Expected } from './expected.tsx';
 import { GaugeForm, nameOfWhen } from './gauge-form.tsx';
 import { GaugeJudged } from './gauge-judged.tsx';
-import { START_CAUTIONS, STOP_RULES } from './gauge-words.ts';
 import { PrimingSection } from './priming.tsx';
 
 /** Stop rules before all else; then priming, what the gauge should show, and the readings as they come. */
@@ -14,11 +13,11 @@ export function FirstStart({ circuit }: { readonly circuit?: FilledCircuit | und
       <h2>First start</h2>
       <h3>Stop rules</h3>
       <ol class="stop-rules">
-        {STOP_RULES.map((rule) => (
+        {startUpWords.stopRules('weigh the faults below').map((rule) => (
           <li key={rule}>{rule}</li>
         ))}
       </ol>
-      {START_CAUTIONS.map((one) => (
+      {startUpWords.START_CAUTIONS.map((one) => (
         <p key={one} class="caution">
           Caution: {one}
         </p>

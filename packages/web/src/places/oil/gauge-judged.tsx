@@ -1,8 +1,15 @@
-import { type Body, type Entry, type GaugeJudgement, gaugeJudgement } from '@fettle/book';
+import {
+  type Body,
+  type Entry,
+  type GaugeJudgement,
+  gaugeJudgement,
+  startUpWords,
+  wantedWords,
+} from '@fettle/book';
 import { useMemo } from 'preact/hooks';
 import { heavy } from '../../state/heavy.ts';
 import { book } from '../../state/job.ts';
-import { ANSWERS, besideWords } from './gauge-words.ts';
+import { STATUS_WORDS } from '../../words/judgement.ts';
 
 const MARKS: Readonly<Record<GaugeJudgement['answer'], string>> = {
   'as-expected': '✓',
@@ -25,20 +32,20 @@ export function GaugeJudged({ entry, body }: Judged) {
     [now, catalogue, entry, body],
   );
   if (!judgement.ok) return <p class="issue">Not judged: {judgement.issues[0]?.message}</p>;
-  const { answer, stop } = judgement.value;
+  const { answer, stop, wanted } = judgement.value;
+  const words = startUpWords.answerWords(judgement.value);
   return (
     <div class={stop ? 'judged stop' : 'judged'}>
       <p class="answer">
         <span aria-hidden="true">{stop ? '■' : MARKS[answer]} </span>
-        {ANSWERS[answer]}
-        {stop && (answer === 'as-expected' || answer === 'higher') ? ', but under what the sheet wants' : ''}
-        {stop ? '. STOP the engine, ignition off.' : ''}
+        {words.charAt(0).toUpperCase() + words.slice(1)}.{stop ? ` ${startUpWords.STOP_NOW}` : ''}
       </p>
       <p>
-        {besideWords(now, judgement.value)}
-        {answer === 'higher'
-          ? ' Do not rev it cold: oil thicker than said, a blocked passage or a stuck relief valve show so.'
+        {startUpWords.besideWords(now, judgement.value)}.
+        {wanted
+          ? ` The sheet wants ${wantedWords(wanted.limit)}: ${STATUS_WORDS[wanted.verdict].toLowerCase()}.`
           : ''}
+        {answer === 'higher' ? ` ${startUpWords.HIGHER}` : ''}
         {stop ? ' Then weigh the faults, below.' : ''}
       </p>
     </div>

@@ -1,7 +1,6 @@
-import { pressureUnit, pressureVerdict, pressureWords, wantedPressure } from '@fettle/book';
+import { pressureUnit, pressureVerdict, pressureWords, wantedPressure, wantedWords } from '@fettle/book';
 import { SmallVerdict } from '../../parts/verdict.tsx';
 import { book } from '../../state/job.ts';
-import { wantedWords } from '../../words/pressure.ts';
 import type { Predicted } from './prediction.ts';
 
 /** The pressure at idle, to be read from across the bench. */

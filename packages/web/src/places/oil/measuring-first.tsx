@@ -1,7 +1,9 @@
 import {
   type Assessed,
   type MeasuringMove,
+  moneyWords,
   type PlanSet,
+  planReasonWords,
   planWords,
   pressureUnit,
   pressureWords,
@@ -10,11 +12,12 @@ import { book } from '../../state/job.ts';
 import { moveWords } from '../../words/judgement.ts';
 import { fullName } from '../../words/place.ts';
 import type { PlanShown } from './oil-asked.ts';
-import { money, type Name, runningWords } from './plan-words.ts';
+
+const { money } = moneyWords;
 
 interface Shown {
   readonly plan: PlanShown;
-  readonly name: Name;
+  readonly name: planWords.OfferName;
 }
 
 /** What measuring better could save before anything is bought. */
@@ -52,12 +55,12 @@ export function MeasuringFirst({ plan, name }: Shown) {
   );
 }
 
-function told(plan: PlanShown, move: MeasuringMove, name: Name): string {
+function told(plan: PlanShown, move: MeasuringMove, name: planWords.OfferName): string {
   const unit = pressureUnit(book.value);
   const names = {
     offer: name,
     judged: ({ characteristic, place }: Assessed) => fullName(characteristic, place),
-    condition: (i: number) => runningWords(plan.conditions[i]!.running),
+    condition: (i: number) => planReasonWords.conditionWords(plan.conditions[i]!),
     pressure: (set: PlanSet, i: number) => pressureWords(set.pressures[i]!, unit),
   };
   return [

@@ -1,9 +1,13 @@
 import {
   type FilledCircuit,
   gaugePressure,
+  moneyWords,
+  planReasonWords,
+  planWords,
   pressureUnit,
   pressureVerdict,
   pressureWords,
+  wantedWords,
 } from '@fettle/book';
 import type { Issue, Uncertain } from '@fettle/core';
 import { type CostChart, costFrontierSvg, type Picture } from '@fettle/draw';
@@ -11,25 +15,17 @@ import { useCallback, useMemo } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
 import { SmallVerdict } from '../../parts/verdict.tsx';
 import { book } from '../../state/job.ts';
-import { wantedWords } from '../../words/pressure.ts';
 import { ConfidenceChoice, confidence } from './confidence.tsx';
 import { grade } from './grade-choice.tsx';
 import { isNothing, type Thought, thought, thoughtIn } from './lifted.ts';
 import { MeasuringFirst } from './measuring-first.tsx';
 import type { PlanShown } from './oil-asked.ts';
-import {
-  chanceWords,
-  difference,
-  leftOutWords,
-  listed,
-  listedJudgements,
-  money,
-  type Name,
-  readyWords,
-  reasonWords,
-  runningWords,
-} from './plan-words.ts';
 import { useWorked } from './worked.ts';
+
+const { money, chance: chanceWords, daysWords } = moneyWords;
+const { difference } = planWords;
+const { conditionWords } = planReasonWords;
+type Name = planWords.OfferName;
 
 type Planned = PlanShown;
 
@@ -92,25 +88,17 @@ interface Shown {
 }
 
 function Found({ plan, circuit, of }: Shown) {
-  const name: Name = (id) => plan.offers.find((one) => one.id === id)?.body.name ?? id;
-  const { best, next, cap, late, unoffered, unread, refused } = plan;
+  const name = planReasonWords.offerNames(plan);
+  const { best, cap, refused } = plan;
   return (
     <>
       {best ? <Best plan={plan} best={best} name={name} /> : <NoneDoes plan={plan} name={name} />}
       <Pressures plan={plan} circuit={circuit} of={of} />
       <MeasuringFirst plan={plan} name={name} />
-      {best ? (
-        <p>
-          {next
-            ? `The next cheapest plan: ${money(next.price)} (${difference(best, next, name)}), ${chanceWords(next.chance)}, there ${readyWords(next.days)}.`
-            : 'No other plan does: each part of it is the only way to something.'}
-        </p>
-      ) : null}
-      {late.length > 0 ? <p class="issue">Not in time: {listed(late)}.</p> : null}
-      {unoffered.length > 0 ? <p>Out, and no offer for it yet: {listedJudgements(unoffered)}.</p> : null}
-      {unread.length > 0 ? (
-        <p class="soft">Not read yet; were it out, the plan may change: {listedJudgements(unread)}.</p>
-      ) : null}
+      {best ? <p>{planReasonWords.nextPlanWords(plan, name)}</p> : null}
+      {planReasonWords.openWords(plan).map((open) => (
+        <p key={open}>{open}</p>
+      ))}
       {refused.map(({ offer, issues }) => (
         <p key={offer.offer} class="issue">
           {offer.name} cannot be reckoned with: {issues[0]?.message}
@@ -125,7 +113,7 @@ function Found({ plan, circuit, of }: Shown) {
                 <strong>
                   {one.offer.body.name}, {money(one.offer.body.price)}.
                 </strong>{' '}
-                {leftOutWords(one, best, name)}
+                {planReasonWords.leftOutWords(one, best, name)}
               </li>
             ))}
           </ul>
@@ -134,11 +122,11 @@ function Found({ plan, circuit, of }: Shown) {
       {plan.frontier.length > 1 && plan.conditions.length > 0 ? (
         <MoneyBuys plan={plan} cap={cap} name={name} />
       ) : null}
-      <p class="soft">
-        The search is exact over the offers on record. An offer cures what it says it does, and is proven only
-        when it is measured in place. The chance goes by the doubt of readings and offers alone, to first
-        order: the circuit’s assumed constants carry none, so it says more than is known.
-      </p>
+      {planReasonWords.planGrounds(plan).map((ground) => (
+        <p key={ground} class="soft">
+          {ground}
+        </p>
+      ))}
     </>
   );
 }
@@ -167,27 +155,18 @@ interface BestOf {
 function Best({ plan, best, name }: BestOf) {
   const { cap, chosen, conditions } = plan;
   const over = cap !== undefined && best.price > cap;
+  const unit = pressureUnit(book.value);
   return (
     <>
       <p class="figure">
-        Price {money(best.price)} in the money of the job
-        {best.offers.length === 0 ? ': nothing has to be bought' : `, all there ${readyWords(best.days)}`}
+        {best.offers.length === 0
+          ? 'Nothing has to be bought'
+          : `${money(best.price)} in the money of the job`}
       </p>
-      {conditions.length > 0 ? (
-        <p>
-          Every pressure as wanted: {chanceWords(best.chance)} (asked for: {chanceWords(plan.confidence)}).
-        </p>
-      ) : null}
-      {over ? (
-        <p class="issue">
-          Over the cap: {money(best.price - cap)} more than {money(cap)}. No cheaper set does it.
-        </p>
-      ) : null}
-      {cap !== undefined && !over ? (
-        <p>
-          {money(cap - best.price)} under the cap of {money(cap)}.
-        </p>
-      ) : null}
+      <p class={over ? 'issue' : undefined}>
+        {planReasonWords.totalWords(plan)}
+        {conditions.length > 0 ? ` Asked for: ${chanceWords(plan.confidence)}.` : ''}
+      </p>
       <ul class="lines offers">
         {chosen.map((one) => (
           <li key={one.offer.id}>
@@ -198,10 +177,12 @@ function Best({ plan, best, name }: BestOf) {
                 {one.offer.body.trust === 'assumed' ? ' (assumed)' : ''}
               </strong>
             </span>
-            There {readyWords(one.ready)}. {reasonWords(one, name).join(' ')}
-            {one.byWearOnly.length > 0
-              ? ` Caution: in by the limits for wear only, out by those for new parts: ${one.byWearOnly.join(', ')}.`
-              : ''}
+            {one.ready === 0 ? 'There at once.' : `There after ${daysWords(one.ready)}.`}{' '}
+            {[
+              ...planReasonWords.reasonWords(one, name),
+              ...planReasonWords.gainWords(plan, one, unit),
+              ...planReasonWords.wearWords(one),
+            ].join(' ')}
           </li>
         ))}
       </ul>
@@ -209,20 +190,9 @@ function Best({ plan, best, name }: BestOf) {
   );
 }
 
-function NoneDoes({ plan, name }: { readonly plan: Planned; readonly name: Name }) {
-  const most = plan.frontier.at(-1);
-  return most ? (
-    <p class="issue">
-      No set of these offers is {chanceWords(plan.confidence)} sure. The surest is {chanceWords(most.chance)},
-      for {money(most.price)}: {most.offers.map(name).join(', ') || 'nothing bought'}.
-    </p>
-  ) : (
-    <p class="issue">
-      What is out cannot all be settled by these offers: what one needs is missing, late, or excluded by
-      another.
-    </p>
-  );
-}
+const NoneDoes = ({ plan, name }: { readonly plan: Planned; readonly name: Name }) => (
+  <p class="issue">{planReasonWords.noPlanWords(plan, name)}</p>
+);
 
 /** The gauge as thought where a pressure is wanted: at once, before the plan has followed. */
 function asThought(circuit: FilledCircuit, { conditions }: Planned, of: Thought): Uncertain[] | undefined {
@@ -248,11 +218,11 @@ function Pressures({ plan, circuit, of }: Shown) {
   const shown = best ?? plan.frontier.at(-1);
   return (
     <ul class="lines planned">
-      {conditions.map(({ running, wanted }, i) => (
-        <li key={runningWords(running)}>
-          <strong>{runningWords(running)}</strong>, wanted {wantedWords(wanted)}:{' '}
+      {conditions.map((condition, i) => (
+        <li key={conditionWords(condition)}>
+          <strong>{conditionWords(condition)}</strong>, wanted {wantedWords(condition.wanted)}:{' '}
           {starts ? 'as thought' : 'as measured'}{' '}
-          <Judged wanted={wanted} q={starts?.[i] ?? asNow.pressures[i]!} unit={unit} />
+          <Judged wanted={condition.wanted} q={starts?.[i] ?? asNow.pressures[i]!} unit={unit} />
           {shown ? (
             <>
               , {best ? 'with the plan' : 'with the surest set'}{' '}

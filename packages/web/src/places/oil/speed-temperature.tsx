@@ -7,13 +7,13 @@ import {
   pressureVerdict,
   pressureWords,
   sheetGrid,
+  wantedWords,
 } from '@fettle/book';
 import { exact, inUnit, parseQuantity } from '@fettle/core';
 import { type Picture, type PressureMapChart, pressureMapSvg } from '@fettle/draw';
 import { useCallback, useMemo, useState } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
 import { book } from '../../state/job.ts';
-import { wantedWords } from '../../words/pressure.ts';
 import { circuitTried } from './clearances.ts';
 import { isNothing, thought, thoughtIn } from './lifted.ts';
 import type { Prediction } from './prediction.ts';

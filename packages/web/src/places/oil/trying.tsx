@@ -4,13 +4,13 @@ import {
   pressureVerdict,
   pressureWords,
   wantedPressure,
+  wantedWords,
 } from '@fettle/book';
 import { inUnit, parseQuantity } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import { SmallVerdict } from '../../parts/verdict.tsx';
 import { book } from '../../state/job.ts';
 import { unitOf } from '../../state/units.ts';
-import { wantedWords } from '../../words/pressure.ts';
 import { bare, shown } from '../../words/quantity.ts';
 import { type Clearance, clearancesOf, handStep, standing, valuesAt } from './clearances.ts';
 import { gainOver } from './gain.ts';

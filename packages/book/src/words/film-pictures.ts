@@ -1,28 +1,23 @@
-import { type BearingFilm, type FilledCrank, type FilmField, filmWords } from '@fettle/book';
-import { type Issue, printQuantity, seenFromRod } from '@fettle/core';
-import type { orbitSvg } from '@fettle/draw';
+import { printQuantity, seenFromRod } from '@fettle/core';
+import type { FilmField } from '../oil/film-field.ts';
+import type { BearingFilm } from '../oil/film-temperatures.ts';
+import { degrees, microns } from './film.ts';
 
-const { microns } = filmWords;
+/** Turns of the crank as an angle in words. */
+const ofCycle = (share: number): string => degrees(share * 4 * Math.PI);
 
-export const hasCylinders = (crank: FilledCrank | Issue): crank is FilledCrank => 'cylinders' in crank;
-
-/** What is written on the picture of a film. */
+/** What is written on the unrolled film of a bearing, and said of it. */
 export function fieldWords({ film, clearance, pascal, load, supply }: FilmField) {
   const least = `least film ${microns((1 - film.eccentricity) * clearance)}`;
   const peak = `peak ${printQuantity(film.peak * pascal, 'MPa', 2)}`;
   return {
-    least,
-    peak,
+    chart: { ...film.field, least: { at: film.attitude, text: least }, peak },
     desc: `Pressure in the film under a steady load of ${printQuantity(load, 'kN', 2)}, fed at ${printQuantity(supply, 'kPa', 0)}; ${peak}, ${least}.`,
   };
 }
 
 /** The journal's path and the load that drives it; undefined where the load is not known. */
-export function orbitChart({
-  element,
-  orbit,
-  load,
-}: BearingFilm): { readonly chart: Parameters<typeof orbitSvg>[0]; readonly desc: string } | undefined {
+export function orbitWords({ element, orbit, load }: BearingFilm) {
   if (!orbit || !load) return undefined;
   const steps = orbit.x.length;
   const pairs = (x: Float64Array, y: Float64Array) => Array.from(x, (one, i) => [one, y[i]!] as const);
@@ -32,8 +27,9 @@ export function orbitChart({
   }));
   const rod = load.bearing === 'rod';
   const seen = rod ? seenFromRod(load.crank, load.load) : load.load;
-  const least = `least film ${microns(orbit.leastFilm)} at ${Math.round(orbit.leastAt * 720)}°`;
-  const greatest = `greatest ${printQuantity(load.greatest, 'kN', 1)} at ${Math.round((load.greatestAt / (4 * Math.PI)) * 720)}°`;
+  const greatestAt = load.greatestAt / (4 * Math.PI);
+  const least = `least film ${microns(orbit.leastFilm)} at ${ofCycle(orbit.leastAt)}`;
+  const greatest = `greatest ${printQuantity(load.greatest, 'kN', 1)} at ${ofCycle(greatestAt)}`;
   return {
     desc: `The journal’s centre over two turns of the crank; the circle is the clearance; ${least}; load ${greatest}.`,
     chart: {
@@ -46,7 +42,7 @@ export function orbitChart({
       load: {
         name: rod ? 'load, seen from the rod' : 'load, seen from the block',
         points: pairs(seen.x, seen.y),
-        most: { index: Math.round((load.greatestAt / (4 * Math.PI)) * steps), text: greatest },
+        most: { index: Math.round(greatestAt * steps), text: greatest },
         marks,
       },
     },
