@@ -16,6 +16,8 @@ export interface Issue {
 /** A number is given all the same, with this said beside it. */
 export interface Caution {
   readonly code: string;
+  /** Of one thing among several that can be cautioned alike: the id of an element. */
+  readonly about?: string;
   readonly message: string;
 }
 

@@ -9,16 +9,17 @@ export interface CautionOver extends Caution {
 }
 
 /**
- * What the circuit's answers should not be believed in, over several conditions: each kind of caution once, as it reads
- * where it first arises.
+ * What the circuit's answers should not be believed in, over several conditions: each kind of caution once for each
+ * element it is about, as it reads where it first arises.
  */
 export function cautionsOver(circuit: FilledCircuit, conditions: readonly Running[]): CautionOver[] {
   const found = new Map<string, { caution: Caution; at: Running[] }>();
   for (const running of conditions)
     for (const caution of oilShares(circuit, running, { as: 'measured' }).cautions) {
-      const known = found.get(caution.code);
+      const key = `${caution.code} ${caution.about ?? ''}`;
+      const known = found.get(key);
       if (known) known.at.push(running);
-      else found.set(caution.code, { caution, at: [running] });
+      else found.set(key, { caution, at: [running] });
     }
   return [...found.values()].map(({ caution, at }) => ({ ...caution, at, of: conditions.length }));
 }

@@ -89,7 +89,7 @@ export class Deliveries extends Entries {
   }
 }
 
-export class Holes extends Entries {
+class Ports extends Entries {
   readonly area: Float64Array;
   readonly jet: Float64Array;
 
@@ -97,6 +97,26 @@ export class Holes extends Entries {
     super(size);
     this.area = column(size);
     this.jet = column(size);
+  }
+}
+
+export class Holes extends Ports {
+  readonly diameter: Float64Array;
+  readonly creep: Float64Array;
+  /** 1 where the creeping limit counts, else 0. */
+  readonly creeping: Float64Array;
+  /** Pressure under which its flow turns linear [Pa] */
+  readonly soft: Float64Array;
+  /** Of the ideal jet at 1 Pa: d √(2 ρ)/μ. */
+  readonly reynolds: Float64Array;
+
+  constructor(size: number) {
+    super(size);
+    this.diameter = column(size);
+    this.creep = column(size);
+    this.creeping = column(size);
+    this.soft = column(size);
+    this.reynolds = column(size);
   }
 }
 
@@ -111,7 +131,7 @@ export class Valves extends Holes {
   }
 }
 
-export class Reliefs extends Holes {
+export class Reliefs extends Ports {
   readonly cracking0: Float64Array;
   readonly cracking: Float64Array;
   readonly perPascal: Float64Array;

@@ -115,16 +115,15 @@ export function underConditions(
     constant[deliveries.from[i]!]! += flow;
     constant[deliveries.to[i]!]! -= flow;
   }
-  for (let i = 0; i < holes.size; i++) {
-    const rho = density[holes.film[i]!]!;
-    holes.jet[i] = holes.area[i]! * Math.sqrt(2 / rho);
-    holes.head[i] = (holes.lift[i]! * speed2 + holes.fall[i]!) * rho;
-  }
-  for (let i = 0; i < valves.size; i++) {
-    const rho = density[valves.film[i]!]!;
-    valves.jet[i] = valves.area[i]! * Math.sqrt(2 / rho);
-    valves.head[i] = (valves.lift[i]! * speed2 + valves.fall[i]!) * rho;
-  }
+  for (const openings of [holes, valves])
+    for (let i = 0; i < openings.size; i++) {
+      const mu = shares.viscosity * viscosity[openings.film[i]!]!;
+      const rho = density[openings.film[i]!]!;
+      openings.jet[i] = openings.area[i]! * Math.sqrt(2 / rho);
+      openings.soft[i] = smoothing + (openings.creeping[i]! * openings.creep[i]! * mu * mu) / rho;
+      openings.reynolds[i] = (openings.diameter[i]! * Math.sqrt(2 * rho)) / mu;
+      openings.head[i] = (openings.lift[i]! * speed2 + openings.fall[i]!) * rho;
+    }
   for (let i = 0; i < reliefs.size; i++) {
     const rho = density[reliefs.film[i]!]!;
     reliefs.jet[i] = reliefs.area[i]! * Math.sqrt(2 / rho);

@@ -46,10 +46,28 @@ describe('a bearing whose film is solved over its length', () => {
       solvedFor(2e-6, film({ supply: 'hole', hole_diameter: 0.00625, load })).cautions;
     expect(cautions(500)).toEqual([]);
     expect(cautions(5e6)[0]).toMatchObject({ code: 'network/outside-table' });
-    expect(cautions(5e6)[0]!.message).toMatch(
-      /Film of bearing: it is loaded more heavily \(Sommerfeld number/,
-    );
+    expect(cautions(5e6)[0]!.message).toMatch(/bearing: its film is loaded more heavily \(Sommerfeld number/);
     expect(cautions(0.01)[0]?.message).toMatch(/more lightly/);
+  });
+
+  it('says when it is fed at a pressure beyond the films solved: which bearing, what came, what the table spans', () => {
+    const of = (flow: number, more: Readonly<Record<string, number | string>>) => {
+      const { pressures, cautions } = solvedFor(flow, film(more));
+      const star =
+        pressures.gallery! / ((VISCOSITY * SPEED * (SIZE.diameter / 2) ** 2) / SIZE.radial_clearance ** 2);
+      return { star, cautions };
+    };
+    const hole = { supply: 'hole', hole_diameter: 0.00625 };
+    expect(of(2e-6, hole).cautions).toEqual([]);
+    const { star, cautions } = of(1e-4, hole);
+    expect(star).toBeGreaterThan(8);
+    expect(cautions).toMatchObject([{ code: 'network/outside-table', about: 'bearing' }]);
+    expect(cautions[0]!.message).toContain(`p* = ${Number(star.toPrecision(2))}`);
+    expect(cautions[0]!.message).toMatch(/solved from 0 to 8/);
+    // A groove that is hardly fed lies under its table, and a load beyond it as well is said in the same breath.
+    const groove = of(1e-10, { supply: 'full-groove', groove_width: 0.005, load: 5e6 });
+    expect(groove.star).toBeLessThan(0.003);
+    expect(groove.cautions[0]!.message).toMatch(/more heavily .* and its film is fed at .* from 0\.003 to 8/);
   });
 
   it('lets through what the film itself does at that load and pressure', () => {

@@ -49,17 +49,27 @@ function tableOf(shape: BearingShape): BearingTable {
   return table;
 }
 
+/** Two figures, without an exponent where none is needed. */
+const two = (value: number): string => String(Number(value.toPrecision(2)));
+
 /** Where a Sommerfeld number lies beyond the rows of a table, and what was taken instead. */
-function outsideWords({ logSommerfeld }: BearingTable, sommerfeld: number): string {
+function loadWords({ logSommerfeld }: BearingTable, sommerfeld: number): string {
   const [least, most] = [Math.exp(logSommerfeld[0]!), Math.exp(logSommerfeld[logSommerfeld.length - 1]!)];
   const side = sommerfeld < least ? 'more heavily' : 'more lightly';
-  return `it is loaded ${side} (Sommerfeld number ${sommerfeld.toPrecision(2)}) than films were solved for (${least.toPrecision(2)} to ${most.toPrecision(2)}); its flow is that of the nearest`;
+  return `its film is loaded ${side} (Sommerfeld number ${two(sommerfeld)}) than films were solved for (${two(least)} to ${two(most)}); its flow is that of the nearest, a guess`;
+}
+
+/** Where a supply pressure lies beyond the columns of a table; undefined where it lies among them. */
+function supplyWords({ supply }: BearingTable, asked: number): string | undefined {
+  const [least, most] = [supply[0]!, supply[supply.length - 1]!];
+  if (asked >= least - 1e-9 && asked <= most * (1 + 1e-9)) return undefined;
+  return `its film is fed at a pressure of p* = ${two(asked)} in units of μ ω R²/c², and films were solved from ${least} to ${most}; from there its flow goes straight on with pressure, a guess`;
 }
 
 const kindOf = (choices: Choices): Kind => choices.supply as Kind;
 
 export const filmBearing: Law = {
-  doc: 'Plain bearing under a load, its film solved over its finite length and conserving mass, fed by groove or hole: what the turning journal draws is in it. From a table of the shape, built when first asked for. Loads outside the table take its nearest row.',
+  doc: 'Plain bearing under a load, its film solved over its finite length and conserving mass, fed by groove or hole: what the turning journal draws is in it. From a table of the shape, built when first asked for. Loads outside the table take its nearest row, pressures outside it go straight on; both are cautioned.',
   formula: 'Q = c ω R² q(S, p*), S = (R/c)² μ N D L/W, p* = Δp c²/(μ ω R²)',
   source: 'jakobsson-floberg',
   parameters: {
@@ -108,7 +118,13 @@ export const filmBearing: Law = {
       out.flow *= flow;
       out.slope *= flow / pressure;
     };
-    return within ? law : Object.assign(law, { outside: outsideWords(table, sommerfeld) });
+    const loaded = within ? undefined : loadWords(table, sommerfeld);
+    return Object.assign(law, {
+      outside: (difference: number): string | undefined => {
+        const fed = supplyWords(table, difference / pressure);
+        return loaded && fed ? `${loaded}; and ${fed}` : (loaded ?? fed);
+      },
+    });
   },
 };
 

@@ -1,7 +1,7 @@
 import { Deliveries, Drawn, type Entries, Films, Holes, Owns, Passages, Reliefs, Valves } from './columns.ts';
 import type { Parameters } from './element.ts';
 import { fallingHead, turningHead } from './openings.ts';
-import type { FilmPiece, Piece } from './pieces.ts';
+import type { FilmPiece, HoleEdge, Piece } from './pieces.ts';
 import type { ReadElement } from './read.ts';
 
 /** One element between two nodes; −1 is the sump, where the pressure is zero. */
@@ -129,10 +129,12 @@ export function writeElement(flat: Flat, element: ReadElement, e: number, p: Par
       case 'hole':
         common(flat.holes);
         flat.holes.area[i] = count * piece.area;
+        writeEdge(flat.holes, piece, i);
         break;
       case 'valve':
         common(flat.valves);
         flat.valves.area[i] = count * piece.area;
+        writeEdge(flat.valves, piece, i);
         flat.valves.opening[i] = piece.opening;
         flat.valves.range[i] = piece.range;
         break;
@@ -153,6 +155,12 @@ export function writeElement(flat: Flat, element: ReadElement, e: number, p: Par
         flat.owns.make[i] = piece.flow;
     }
   });
+}
+
+function writeEdge(holes: Holes, { diameter, creep, creeping }: HoleEdge, i: number): void {
+  holes.diameter[i] = diameter;
+  holes.creep[i] = creep;
+  holes.creeping[i] = creeping ? 1 : 0;
 }
 
 function filmOfRise({ rises }: Flat, rise: number): number {

@@ -26,6 +26,6 @@ export interface FlowAndSlope {
  */
 export interface FlowLaw {
   (difference: number, out: FlowAndSlope): void;
-  /** Why the law is stretched at these conditions, in words. */
-  readonly outside?: string;
+  /** Why the law is stretched at that difference under these conditions, in words; undefined where it holds. */
+  readonly outside?: (difference: number) => string | undefined;
 }

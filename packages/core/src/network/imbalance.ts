@@ -107,7 +107,7 @@ export function imbalance(flat: Flat, p: Float64Array, smoothing: number, into: 
     const b = holes.to[i]!;
     const difference = p[a]! - p[b]! + holes.head[i]!;
     const size = Math.abs(difference);
-    const sum = size + smoothing;
+    const sum = size + holes.soft[i]!;
     const part = holes.jet[i]! / Math.sqrt(sum);
     const flow = part * difference;
     const slope = (part * (sum - 0.5 * size)) / sum;
@@ -129,7 +129,7 @@ export function imbalance(flat: Flat, p: Float64Array, smoothing: number, into: 
     valves.flow[i] = 0;
     if (u <= 0) continue;
     const size = Math.abs(difference);
-    const sum = size + smoothing;
+    const sum = size + valves.soft[i]!;
     const part = valves.jet[i]! / Math.sqrt(sum);
     let flow = part * difference;
     let slope = (part * (sum - 0.5 * size)) / sum;

@@ -41,8 +41,15 @@ const TRIED: Readonly<Record<keyof typeof LAWS, Record<string, number | string>>
     discharge_coefficient: 0.62,
   },
   passage: { bore: 0.006, length: 0.3, minor_loss: 2 },
-  orifice: { diameter: 0.001, discharge_coefficient: 0.62 },
-  'spring-valve': { area: 1e-6, discharge_coefficient: 0.65, opening_pressure: 1.5e5, opening_range: 6e4 },
+  orifice: { diameter: 0.001, discharge_coefficient: 0.62, thick_oil: 'creeping' },
+  'drilled-jet': { diameter: 0.001, length: 0.003 },
+  'spring-valve': {
+    area: 1e-6,
+    discharge_coefficient: 0.65,
+    opening_pressure: 1.5e5,
+    opening_range: 6e4,
+    thick_oil: 'creeping',
+  },
   filter: { flow: 1e-4, pressure_drop: 5000, dynamic_viscosity: 0.02 },
   'groove-bearing': { diameter: 0.06, land_length: 0.015, radial_clearance: 3e-5, load: 2000 },
   'hole-bearing': {

@@ -1,3 +1,4 @@
+import { drilledJet } from './drilled-jet.ts';
 import type { Law } from './element.ts';
 import { fallback, type LawParameter, optional } from './element.ts';
 import { filmBearing } from './film-bearing.ts';
@@ -21,6 +22,7 @@ export const LAWS = {
   'relief-valve': reliefValve,
   passage,
   orifice,
+  'drilled-jet': drilledJet,
   'spring-valve': springValve,
   filter,
   'groove-bearing': grooveBearing,

@@ -59,7 +59,7 @@ export function solvedNetwork(
     state: state.slice(0, n),
     iterations: steps,
     residual,
-    cautions: [...networkCautions(network, state, conditions.parameters), ...prepared.stretched()],
+    cautions: [...networkCautions(network, state, conditions.parameters), ...prepared.stretched(state)],
   });
 }
 

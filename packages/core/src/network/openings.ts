@@ -1,4 +1,4 @@
-import { SHARP_EDGE } from '../oil/orifice.ts';
+import { creepOfHole, SHARP_EDGE } from '../oil/orifice.ts';
 import { centrifugalHead } from '../oil/passage.ts';
 import { crackingPressure, preloadFromLengths } from '../oil/relief-valve.ts';
 import {
@@ -9,7 +9,8 @@ import {
   radianPerSecond,
   squareMetre,
 } from '../units/si.ts';
-import { fallback, given, type Law, needed, optional, type Parameters } from './element.ts';
+import { type Choices, fallback, given, type Law, needed, optional, type Parameters } from './element.ts';
+import type { HoleEdge } from './pieces.ts';
 
 const CIRCLE = Math.PI / 4;
 
@@ -25,9 +26,26 @@ const COEFFICIENT = needed(
 const area = (p: Parameters, diameter: string, areaKey: string): number =>
   given(p[diameter]) ? CIRCLE * p[diameter] ** 2 : p[areaKey]!;
 
+const THICK_OIL = {
+  thick_oil: {
+    choices: ['constant', 'creeping'],
+    fallback: 'constant',
+    doc: 'whether the coefficient is held constant however thick the oil, or the creeping limit of a sharp edge takes over at low Reynolds numbers',
+  },
+} as const;
+
+function edgeOf(p: Parameters, { thick_oil }: Choices): HoleEdge {
+  const diameter = Math.sqrt(area(p, 'diameter', 'area') / CIRCLE);
+  return {
+    diameter,
+    creep: creepOfHole(metre(diameter), p.discharge_coefficient!),
+    creeping: thick_oil === 'creeping',
+  };
+}
+
 export const orifice: Law = {
   doc: 'Sharp-edged hole: a jet, a spill, a restrictor.',
-  formula: 'Q = Cd A √(2/ρ) Δp/√(|Δp| + p0)',
+  formula: 'Q = Cd A √(2/ρ) Δp/√(|Δp| + p0); with thick_oil “creeping” p0 is more by 2 (12.6 Cd μ/d)²/ρ',
   source: 'orifice-equation',
   parameters: {
     diameter: optional('length', 'of the hole'),
@@ -35,7 +53,14 @@ export const orifice: Law = {
     discharge_coefficient: COEFFICIENT,
   },
   exactlyOne: [[['diameter'], ['area']]],
-  pieces: (p) => [{ shape: 'hole', area: p.discharge_coefficient! * area(p, 'diameter', 'area') }],
+  choices: THICK_OIL,
+  pieces: (p, choices) => [
+    {
+      shape: 'hole',
+      area: p.discharge_coefficient! * area(p, 'diameter', 'area'),
+      ...edgeOf(p, choices),
+    },
+  ],
 };
 
 export const springValve: Law = {
@@ -50,12 +75,14 @@ export const springValve: Law = {
     opening_range: needed('pressure', 'p2, further rise until it is fully open'),
   },
   exactlyOne: [[['diameter'], ['area']]],
-  pieces: (p) => [
+  choices: THICK_OIL,
+  pieces: (p, choices) => [
     {
       shape: 'valve',
       area: p.discharge_coefficient! * area(p, 'diameter', 'area'),
       opening: p.opening_pressure!,
       range: p.opening_range!,
+      ...edgeOf(p, choices),
     },
   ],
 };

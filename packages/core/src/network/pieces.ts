@@ -34,14 +34,29 @@ export interface FilmPiece {
   readonly drawn?: { readonly amount: number; readonly half: number };
 }
 
+/** What thick oil does at the edge of a hole. */
+export interface HoleEdge {
+  /** Of a round hole of that area [m] */
+  readonly diameter: number;
+  /** k of the creeping limit, see `creepOfHole` [1/m²] */
+  readonly creep: number;
+  /** Whether it counts; where not, the coefficient is held constant however thick the oil. */
+  readonly creeping: boolean;
+}
+
 export type Piece =
   | FilmPiece
   /** Q = v ω, whatever the pressure; v in m³ a radian of the crank. */
   | { readonly shape: 'delivery'; readonly perRadian: number }
-  /** Q = a √(2/ρ) Δp/√(|Δp| + p0), a with its discharge coefficient [m²]. */
-  | { readonly shape: 'hole'; readonly area: number }
+  /** Q = a √(2/ρ) Δp/√(|Δp| + p0), a with its discharge coefficient [m²]; p0 more by creep μ²/ρ where that counts. */
+  | ({ readonly shape: 'hole'; readonly area: number } & HoleEdge)
   /** The same behind a valve that opens from `opening` over `range` [Pa] by u² (3 − 2u). */
-  | { readonly shape: 'valve'; readonly area: number; readonly opening: number; readonly range: number }
+  | ({
+      readonly shape: 'valve';
+      readonly area: number;
+      readonly opening: number;
+      readonly range: number;
+    } & HoleEdge)
   /** The same through a port of area min(perPascal (Δp − cracking), fullest), with its coefficient. */
   | {
       readonly shape: 'relief';

@@ -7,6 +7,7 @@ import { type Flat, flatOf, type PlacedElement, writeElement } from './flat.ts';
 import type { Fluid } from './fluid.ts';
 import { imbalance } from './imbalance.ts';
 import { tabledEccentricity } from './journal-eccentricity.ts';
+import { stretchedLaws } from './stretched-laws.ts';
 
 /** One parameter that can be changed between solves. */
 export interface Knob {
@@ -175,18 +176,13 @@ export class PreparedNetwork {
     return worstOf(this.room.at, this.nodes.length);
   }
 
-  /** Laws that hold only by being stretched at the conditions last set, each with its elements. */
-  stretched(): Caution[] {
-    const { owns } = this.flat;
-    return [...owns.law].flatMap((law, i): Caution[] =>
-      law?.outside === undefined
-        ? []
-        : [
-            {
-              code: 'network/outside-table',
-              message: `Film of ${this.elements[owns.element[i]!]!.id}: ${law.outside}.`,
-            },
-          ],
+  /** Laws that hold only by being stretched at the conditions last set and these pressures. */
+  stretched(state: Float64Array): Caution[] {
+    imbalance(this.flat, state, this.smoothing, this.room.at);
+    return stretchedLaws(
+      this.flat,
+      this.elements.map(({ id }) => id),
+      state,
     );
   }
 

@@ -71,3 +71,17 @@ export const shortTubeCoefficient = (x: number): number =>
  */
 export const creepingHoleFlow = (diameter: Metre, difference: Pascal, viscosity: PascalSecond) =>
   cubicMetrePerSecond((Math.PI * diameter ** 3 * difference) / (50.4 * viscosity));
+
+/**
+ * What joins the creeping limit of a sharp hole to its jet: with p0 in
+ *
+ *     Q = Cd A √(2/ρ) Δp/√(Δp + p0),  p0 = k μ²/ρ,  k = 2 (12.6 Cd/d)²
+ *
+ * the flow is the creeping one at small Δp, the jet's at large, and 1/Q² is the sum of both 1/Q² between.
+ *
+ * @returns k [1/m²]
+ * @valid   the two ends are the sources'; between them nothing is published that this was held against
+ * @source  wuest
+ */
+export const creepOfHole = (diameter: Metre, coefficient: number): number =>
+  2 * ((12.6 * coefficient) / diameter) ** 2;

@@ -1,4 +1,4 @@
-import { colderIsLess } from '@fettle/book';
+import { circuitCautionWords, colderIsLess } from '@fettle/book';
 import { useMemo } from 'preact/hooks';
 import { Lazy } from '../../parts/lazy.tsx';
 import { assessed, book } from '../../state/job.ts';
@@ -88,6 +88,11 @@ function Shown({ prediction }: { readonly prediction: Prediction }) {
           </p>
         </section>
       </div>
+      {prediction.cautions.map((one) => (
+        <p key={`${one.code} ${one.about ?? ''}`} class="caution">
+          Caution: {circuitCautionWords(one)}
+        </p>
+      ))}
       <SingleRepairs prediction={prediction} />
     </>
   );

@@ -1,5 +1,7 @@
 import {
   type Book,
+  type CautionOver,
+  cautionsOver,
   type FilledCircuit,
   filledCircuit,
   gaugePressure,
@@ -39,6 +41,8 @@ export interface Prediction {
   readonly repairs: readonly Repair[];
   readonly flows: readonly OilFlow[];
   readonly swept?: number;
+  /** What the figures should not be believed in. */
+  readonly cautions: readonly CautionOver[];
 }
 
 function conditionsOf(book: Book): Omit<Predicted, 'measured' | 'asNew'>[] {
@@ -104,6 +108,7 @@ export function predicted(
         idle: gaugePressure(circuit.value, idle, { as: 'repaired', repairs: [repair] }),
       })),
       ...flowsAt(circuit.value, idle),
+      cautions: cautionsOver(circuit.value, rows),
     },
   };
 }
