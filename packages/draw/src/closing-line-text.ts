@@ -19,10 +19,7 @@ export function closingLineText(covers: readonly CoverMark[]): string[] {
   return covers.map((cover, i) => {
     const beam = '═'.repeat(Math.max(1, Math.round(cover.reopenHours)));
     const why = cover.reasons > 0 ? `, ${cover.reasons} ${cover.reasons === 1 ? 'reason' : 'reasons'}` : '';
-    return (
-      `${String(i + 1).padStart(2)}  ${cover.name.padEnd(name)}  ${SIGN[cover.state]}${why}`.padEnd(
-        name + 36,
-      ) + `${beam} ${cover.reopenHours} h to reopen`
-    );
+    const told = `${String(i + 1).padStart(2)}  ${cover.name.padEnd(name)}  ${SIGN[cover.state]}${why}`;
+    return `${told.padEnd(name + 36)}${beam} ${cover.reopenHours} h to reopen`;
   });
 }

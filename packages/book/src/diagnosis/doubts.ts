@@ -25,6 +25,9 @@ export const OWN_SHARE = 0.04;
 
 const percent = (share: number): string => `±${Math.round(share * 100)} %`;
 
+/** What is taken of the model's own doubt, in words: one standard deviation each. */
+export const MODEL_DOUBT_WORDS = `leak of the bearings ${percent(ASSUMED.bearing)}, slip of the pump ${percent(ASSUMED.slip)}, films ±${ASSUMED.film} K, discharge coefficients ${percent(ASSUMED.coefficient)}, and ${percent(OWN_SHARE)} of each pressure by itself`;
+
 /** What is not known of the circuit besides the doubt of what was measured. */
 export function doubtsOf(circuit: FilledCircuit, known: Known): Doubt[] {
   const groups = clearanceGroups(circuit, known);

@@ -52,7 +52,9 @@ export function expectedPressure(
   const circuit = filledCircuit(book, reckoning, grade);
   if (!circuit.ok) return circuit;
   try {
-    return ok(withModelDoubt(gaugePressure(circuit.value, running, { as: 'measured' })));
+    return ok(
+      withModelDoubt(circuit.value, running, gaugePressure(circuit.value, running, { as: 'measured' })),
+    );
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return failed({

@@ -1,5 +1,6 @@
 import { exact, standardUncertainty, type Uncertain } from '@fettle/core';
 import type { FilledCircuit } from '../oil/circuit.ts';
+import { withModelDoubt } from '../oil/model-doubt.ts';
 import { gaugePressure, type Running } from '../oil/pressure.ts';
 import type { WantedPressure } from '../oil/pressure-limit.ts';
 import { jointProbability } from './joint-probability.ts';
@@ -92,6 +93,22 @@ export class OilChances {
     );
     this.chanceByState.set(state.key, chance);
     return chance;
+  }
+
+  /**
+   * That all conditions are met at once when the model's own constants are doubted as well: never surer than it is known
+   * how an engine follows the model.
+   */
+  chanceWithModel(mask: number): number {
+    const { grade, values } = this.stateOf(mask);
+    const circuit = this.circuitWith(grade, values);
+    const pressures = this.pressures(mask).map((q, i) =>
+      withModelDoubt(circuit, this.conditions[i]!.running, q),
+    );
+    return jointProbability(
+      pressures,
+      this.conditions.map(({ wanted }) => wanted),
+    );
   }
 
   /** Probability of each condition by itself. */

@@ -1,3 +1,4 @@
+import { type LeftOpen, leftOpen } from './left-open.ts';
 import { dry } from './plan-problem.ts';
 import { type Chosen, chosenOf, type LeftOut, leftOutOf, nextPlan } from './plan-reasons.ts';
 import type { Planning, PlanSet } from './planning.ts';
@@ -11,6 +12,13 @@ export interface RepairPlan {
   readonly cap?: number;
   /** Reaches the confidence at the least price. */
   readonly best?: PlanSet;
+  /**
+   * That the best, or where none does the surest, meets every pressure when the model's own constants are doubted as
+   * well. Absent where no pressure is wanted or predicted.
+   */
+  readonly chanceWithModel?: number;
+  /** Cannot be told, with offers that would settle it, and left as it is by the best. The dearest to be wrong about first. */
+  readonly left: readonly LeftOpen[];
   /** The cheapest plan that does without something of the best. */
   readonly next?: PlanSet;
   readonly chosen: readonly Chosen[];
@@ -28,7 +36,8 @@ export interface RepairPlan {
  * need and exclude, and meets the sheet's pressures with the confidence wished for.
  *
  * The chance is first-order: pressures normally distributed by the doubt of readings and offers, all conditions
- * together with what they share. The circuit's own assumed constants carry no doubt in it.
+ * together with what they share. The circuit's own assumed constants carry no doubt in it; `chanceWithModel` says what is
+ * left of it when they do.
  *
  * @throws RangeError  when the network finds no balance with what is on offer
  */
@@ -40,6 +49,8 @@ export function repairPlan(planning: Planning): RepairPlan {
   const free: Problem = { ...problem, requirements: [] };
   const next = found && nextPlan(planning, found.taken);
   const cap = book.opened?.body.spending_cap;
+  const surest = frontier(problem, settled, sets);
+  const shown = (found ?? surest.at(-1))?.taken;
   return {
     late: requirements.filter(({ curedBy }) =>
       curedBy.some((ids) => ids.every((id) => tooLate & (1 << bits.bit.get(id)!))),
@@ -47,10 +58,12 @@ export function repairPlan(planning: Planning): RepairPlan {
     asNow: asSet(0),
     ...(cap !== undefined && { cap }),
     ...(found && { best: asSet(found.taken) }),
+    ...(chances && shown !== undefined && { chanceWithModel: chances.chanceWithModel(shown & problem.oil) }),
+    left: found ? leftOpen(planning, found.taken) : [],
     ...(next && { next }),
     chosen: found ? chosenOf(planning, found.taken) : [],
     leftOut: found ? leftOutOf(planning, found.taken) : [],
-    frontier: frontier(problem, settled, sets).map(({ taken }) => asSet(taken)),
+    frontier: surest.map(({ taken }) => asSet(taken)),
     pressureOnly: chances ? frontier(free, { taken: 0, price: 0 }).map(({ taken }) => asSet(taken)) : [],
     solved: chances?.solved ?? 0,
   };

@@ -42,6 +42,8 @@ export interface Planning {
   readonly requirements: readonly Requirement[];
   /** Out, with nothing on offer that would settle it. */
   readonly unoffered: readonly Assessed[];
+  /** Cannot be told, with offers that would settle it. */
+  readonly undecided: readonly Requirement[];
   /** Not read yet, with offers that would settle it were it out. */
   readonly unread: readonly Assessed[];
   readonly days: number | undefined;
@@ -108,6 +110,9 @@ export function planningOf(book: Book, assessed: Assessment, wishes: PlanWishes)
     refused,
     requirements,
     unoffered: out.filter((judgement) => !requirements.some((one) => one.judgement === judgement)),
+    undecided: assessed.judgements.flatMap((judgement) =>
+      judgement.status === 'cannot-tell' ? (requirementOf(judgement, complete) ?? []) : [],
+    ),
     unread: assessed.judgements.filter(
       (judgement) => judgement.status === 'missing' && requirementOf(judgement, complete),
     ),

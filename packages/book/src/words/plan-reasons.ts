@@ -1,11 +1,13 @@
 import { inUnit, printQuantity } from '@fettle/core';
 import type { Assessed } from '../assess/assessment.ts';
+import { MODEL_DOUBT_WORDS } from '../diagnosis/doubts.ts';
+import type { LeftOpen } from '../plan/left-open.ts';
 import type { RepairPlan } from '../plan/plan.ts';
 import type { Chosen, LeftOut } from '../plan/plan-reasons.ts';
 import type { Planning, PlanSet } from '../plan/planning.ts';
 import type { Requirement } from '../plan/requirements.ts';
 import { placeText } from '../sheet/places.ts';
-import { chance, daysWords, money } from './money.ts';
+import { about, chance, daysWords, money } from './money.ts';
 import { difference, type OfferName } from './plan.ts';
 import { pressureDecimals } from './pressure.ts';
 
@@ -35,8 +37,18 @@ const listed = (all: readonly Requirement[]): string => verdictList(all.map(({ j
 export const conditionWords = ({ running }: Planning['conditions'][number]): string =>
   `${printQuantity(running.speed, 'rpm', 0)} and ${printQuantity(running.temperature, 'degC', 0)}`;
 
+/** How sure the pressures of a set are, and by what. */
+const sureWords = (share: number): string => `${chance(share)} by readings and offers alone`;
+
+/** What is left of that when the model is doubted too; empty where no pressure is wanted or predicted. */
+const modelWords = ({ chanceWithModel }: PlanTold): string =>
+  chanceWithModel === undefined
+    ? ''
+    : ` With the model’s own constants doubted as well: ${chance(chanceWithModel)}. Those doubts are guesses without a source (${MODEL_DOUBT_WORDS}); a real gauge outranks them.`;
+
 /** The price against the cap of the job, when all is there, and how sure it is. */
-export function totalWords({ best, cap, days, conditions }: PlanTold): string {
+export function totalWords(plan: PlanTold): string {
+  const { best, cap, days, conditions } = plan;
   if (!best) return '';
   const within =
     cap === undefined
@@ -46,8 +58,8 @@ export function totalWords({ best, cap, days, conditions }: PlanTold): string {
         : `, ${money(best.price - cap)} OVER the cap of ${money(cap)}: no cheaper set does it`;
   const there = best.days === 0 ? 'all is there at once' : `all is there after ${daysWords(best.days)}`;
   const time = days === undefined ? '' : ` of ${daysWords(days)}`;
-  const sure = conditions.length > 0 ? `; every pressure as wanted: ${chance(best.chance)}` : '';
-  return `Together ${money(best.price)}${within}; ${there}${time}${sure}.`;
+  const sure = conditions.length > 0 ? `; every pressure as wanted: ${sureWords(best.chance)}` : '';
+  return `Together ${money(best.price)}${within}; ${there}${time}${sure}.${modelWords(plan)}`;
 }
 
 /** What the next best costs, or that there is none; empty where there is no best. */
@@ -59,17 +71,34 @@ export function nextPlanWords({ best, next }: PlanTold, name: OfferName): string
 }
 
 /** Why there is no plan, and what the surest set would be. */
-export function noPlanWords({ frontier, late, days, confidence }: PlanTold, name: OfferName): string {
+export function noPlanWords(plan: PlanTold, name: OfferName): string {
+  const { frontier, late, days, confidence } = plan;
   const surest = frontier.at(-1);
   if (surest)
-    return `No set of these offers is ${chance(confidence)} sure. The surest is ${chance(surest.chance)}, for ${money(surest.price)}: ${surest.offers.map(name).join(', ') || 'nothing bought'}.`;
+    return `No set of these offers is ${chance(confidence)} sure. The surest is ${sureWords(surest.chance)}, for ${money(surest.price)}: ${surest.offers.map(name).join(', ') || 'nothing bought'}.${modelWords(plan)}`;
   return late.length > 0 && days !== undefined
     ? `Within ${daysWords(days)} nothing on offer settles: ${listed(late)}.`
     : 'What is out cannot all be settled together: what one needs, another excludes.';
 }
 
-/** What the plan leaves open: late, without an offer, not read. */
-export const openWords = ({ best, late, unoffered, unread }: PlanTold): string[] => [
+/** What it may cost to leave a verdict undecided, and what settling it costs now. */
+function leftOpenWords({ judgement, offers, price, cost }: LeftOpen, name: OfferName): string {
+  const now = `${offers.map(name).join(', ')} would settle it for ${money(price)}`;
+  const what = `Cannot be told, and left as it is by this plan: ${verdictList([judgement])}`;
+  if (!cost) return `${what}. ${now}.`;
+  const { chanceOut, hours, rate, reuse } = cost;
+  const work = rate === undefined ? `${hours} h of work` : `${hours} h × ${money(rate)}`;
+  const sum = `${chance(chanceOut)} × (${work} + ${money(price)})`;
+  const later =
+    reuse === undefined
+      ? `leaving it costs ${sum}`
+      : `leaving it costs ${about(reuse)} in expectation, ${sum}`;
+  return `${what}, out with ${chance(chanceOut)}. ${now}; ${later}, if what is out has to be opened again.`;
+}
+
+/** What the plan leaves open: undecided, late, without an offer, not read. */
+export const openWords = ({ best, late, left, offers, unoffered, unread }: PlanTold): string[] => [
+  ...left.map((one) => leftOpenWords(one, offerNames({ offers }))),
   ...(late.length > 0 && best ? [`Not in time: ${listed(late)}.`] : []),
   ...(unoffered.length > 0 ? [`Out, and no offer for this yet: ${verdictList(unoffered)}.`] : []),
   ...(unread.length > 0
@@ -163,7 +192,7 @@ export const planGrounds = ({ conditions }: Pick<Planning, 'conditions'>): strin
   'The search is exact over the offers on record. An offer cures what it says it does, and is proven only when it is measured in place. A restored clearance is taken anywhere within its limits for new parts unless its doubt was said.',
   ...(conditions.length > 0
     ? [
-        'The chance is first-order, by the doubt of readings and offers alone. The circuit’s own constants (discharge coefficients, eccentricities, film temperatures, leak paths) are assumed and carry no doubt here, so it says more than is known: a real gauge outranks it.',
+        'The chance is first-order. The set is chosen by the doubt of readings and offers alone: the circuit’s own constants (discharge coefficients, eccentricities, film temperatures, leak paths) are assumed, and what their doubt leaves of the chance is said beside it.',
       ]
     : []),
 ];

@@ -1,5 +1,5 @@
+import { MODEL_DOUBT_WORDS } from '../diagnosis/doubts.ts';
 import type { Book } from '../fold/book.ts';
-import { MODEL_SHARE } from '../oil/model-doubt.ts';
 import { type GaugeJudgement, STOP_AFTER_SECONDS } from '../oil/start-up.ts';
 import { pressureUnit, pressureWords } from './pressure.ts';
 
@@ -17,7 +17,7 @@ export const START_CAUTIONS: readonly string[] = [
 
 /** What the pressures to expect rest on. @param clearances  whose clearances: `as fitted now` */
 export const expectedGrounds = (clearances: string): string =>
-  `At about 95 %, from the clearances ${clearances} and a doubt of ${100 * MODEL_SHARE} % (standard) in the model itself: a guess, no source. Common practice, no source: about 10 psi for each 1000 rpm hot.`;
+  `At about 95 %, from the clearances ${clearances} and the doubts of the model’s own constants, one deviation each: ${MODEL_DOUBT_WORDS}; guesses, no source. Common practice, no source: about 10 psi for each 1000 rpm hot.`;
 
 const ANSWERS: Readonly<Record<GaugeJudgement['answer'], string>> = {
   'as-expected': 'as expected',

@@ -100,6 +100,7 @@ function reply(planning: Planning, assessed: Assessment, measure: boolean): Outc
       })),
       as_now: setJson(plan.asNow),
       best: plan.best && setJson(plan.best),
+      chance_with_model: plan.chanceWithModel,
       next: plan.next && setJson(plan.next),
       chosen: plan.chosen.map((one) => ({
         offer: one.offer.id,
@@ -123,6 +124,13 @@ function reply(planning: Planning, assessed: Assessment, measure: boolean): Outc
       })),
       frontier: plan.frontier.map(setJson),
       pressure_only: plan.pressureOnly.map(setJson),
+      left_undecided: plan.left.map(({ judgement, offers, price, cost }) => ({
+        judged: nameOf(judgement),
+        offers,
+        price,
+        chance_out: cost?.chanceOut,
+        expected_cost: cost?.reuse,
+      })),
       no_offer: planning.unoffered.map(nameOf),
       not_read: planning.unread.map(nameOf),
       not_in_time: plan.late.map(({ judgement }) => nameOf(judgement)),
