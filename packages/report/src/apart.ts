@@ -1,16 +1,17 @@
 import { Worker } from 'node:worker_threads';
 import { buildBookPdf } from './build-book.ts';
 import { slipPdf } from './slip.ts';
+import { tagsPdf } from './tags.ts';
 import { wallSheetPdf } from './wall-sheet.ts';
 
-const PRINTED = { buildBookPdf, wallSheetPdf, slipPdf };
+const PRINTED = { buildBookPdf, wallSheetPdf, slipPdf, tagsPdf };
 
 export type Printing = typeof PRINTED;
 
 interface Asked {
   readonly number: number;
   readonly what: keyof Printing;
-  readonly toPrint: Parameters<Printing['buildBookPdf']>[0];
+  readonly toPrint: Parameters<Printing[keyof Printing]>[0];
 }
 
 type Answered = { readonly number: number } & ({ readonly pdf: Uint8Array } | { readonly fault: string });
@@ -29,7 +30,10 @@ export interface Bench {
 /** One order carried out, where the bench stands. */
 export async function answered({ number, what, toPrint }: Asked): Promise<Answered> {
   try {
-    return { number, pdf: await PRINTED[what](toPrint) };
+    return {
+      number,
+      pdf: await (PRINTED[what] as (order: Asked['toPrint']) => Promise<Uint8Array>)(toPrint),
+    };
   } catch (error) {
     return { number, fault: error instanceof Error ? error.message : String(error) };
   }
@@ -93,5 +97,6 @@ export function printingApart(
     buildBookPdf: printed('buildBookPdf'),
     wallSheetPdf: printed('wallSheetPdf'),
     slipPdf: printed('slipPdf'),
+    tagsPdf: printed('tagsPdf'),
   };
 }

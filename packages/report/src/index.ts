@@ -2,5 +2,6 @@
 export { printingApart } from './apart.ts';
 export { buildBookData, buildBookPdf, type ToPrint } from './build-book.ts';
 export { slipPdf } from './slip.ts';
+export { tagsPdf } from './tags.ts';
 export type { Paper } from './typeset.ts';
 export { wallSheetPdf } from './wall-sheet.ts';

@@ -106,6 +106,8 @@ it('documents every endpoint, and each answers as it says', async () => {
     ['post /api/archive', '/api/archive', { body: 'x', headers: { 'content-type': 'application/zip' } }],
     ['get /api/jobs/{id}/build-book.pdf', `/api/jobs/${JOB}/build-book.pdf?paper=letter`],
     ['get /api/jobs/{id}/wall-sheet.pdf', `/api/jobs/${JOB}/wall-sheet.pdf`],
+    ['get /api/jobs/{id}/tags.pdf', `/api/jobs/${JOB}/tags.pdf?size=50x30&from=3`],
+    ['get /api/jobs/{id}/tags.pdf', `/api/jobs/${JOB}/tags.pdf?size=50x30&from=99`],
     ['get /api/jobs/{id}/slip.pdf', `/api/jobs/${JOB}/slip.pdf?component=crank`],
     ['get /api/calculators', '/api/calculators'],
     ['get /api/calculators/{name}', '/api/calculators/cylinder'],

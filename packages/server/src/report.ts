@@ -1,4 +1,4 @@
-import type { Book } from '@fettle/book';
+import type { Book, TagSize } from '@fettle/book';
 
 type Paper = 'a4' | 'letter';
 
@@ -16,4 +16,13 @@ export interface Report {
   wallSheetPdf(toPrint: ToPrint): Promise<Uint8Array>;
   /** @param toPrint  `component` is a part; every part decided to be machined when absent */
   slipPdf(toPrint: ToPrint & { readonly component?: string }): Promise<Uint8Array>;
+  /** @param toPrint  `page` is where other devices find the page, where they do */
+  tagsPdf(
+    toPrint: ToPrint & {
+      readonly size: TagSize;
+      readonly from: number;
+      readonly page?: string;
+      readonly parts?: readonly string[];
+    },
+  ): Promise<Uint8Array>;
 }

@@ -14,6 +14,7 @@ const LAZY = {
   oil: () => import('./places/oil/oil.tsx').then(({ Oil }) => Oil),
   covers: () => import('./places/covers/covers.tsx').then(({ Covers }) => Covers),
   sheet: () => import('./places/sheet/sheet.tsx').then(({ Sheet }) => Sheet),
+  part: () => import('./places/part/part.tsx').then(({ PartPlace }) => PartPlace),
   book: () => import('./places/book/entries.tsx').then(({ Entries }) => Entries),
 } as const;
 

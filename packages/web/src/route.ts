@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 
-export type PlaceName = 'bench' | 'at' | 'maps' | 'decide' | 'oil' | 'covers' | 'sheet' | 'book';
+export type PlaceName = 'bench' | 'at' | 'maps' | 'decide' | 'oil' | 'covers' | 'sheet' | 'part' | 'book';
 
 /** Where somebody is: `#/job/at/crank.main-journal/2%2Ffront%2F0`. Kept in the hash, so that any server will do. */
 export interface Route {
@@ -9,7 +9,17 @@ export interface Route {
   readonly rest: readonly string[];
 }
 
-const PLACES: readonly PlaceName[] = ['bench', 'at', 'maps', 'decide', 'oil', 'covers', 'sheet', 'book'];
+const PLACES: readonly PlaceName[] = [
+  'bench',
+  'at',
+  'maps',
+  'decide',
+  'oil',
+  'covers',
+  'sheet',
+  'part',
+  'book',
+];
 
 function routeFrom(hash: string): Route {
   const [job, place, ...rest] = hash

@@ -34,6 +34,7 @@ import { registerSlip } from './slip.ts';
 import { registerSpec } from './spec.ts';
 import { registerStack } from './stack.ts';
 import { registerStrike } from './strike.ts';
+import { registerTags } from './tags.ts';
 import { registerTimeLine } from './timeline.ts';
 import { registerToday } from './today.ts';
 import { registerTools } from './tools.ts';
@@ -81,6 +82,7 @@ export const COMMANDS: readonly Register[] = [
   registerStrike,
   registerLog,
   registerPrinted,
+  registerTags,
   registerExport,
   registerImport,
   registerServe,

@@ -1,18 +1,16 @@
 import { writeFileSync } from 'node:fs';
 import type { Book } from '@fettle/book';
 import { failed, type Outcome, ok } from '@fettle/core';
-import type { Paper, ToPrint } from '@fettle/report';
+import type { ToPrint } from '@fettle/report';
 import type { Context } from '../context.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
+import { cannotWrite, PAPER_HELP, paperNamed } from '../words/paper.ts';
 
 interface Said {
   readonly to: string;
   readonly paper: string;
 }
-
-const PAPERS: readonly Paper[] = ['a4', 'letter'];
-const PAPER_HELP = `the paper: ${PAPERS.join(' or ')}`;
 
 /** `fettle book` and `fettle sheet`: what is printed on paper. */
 export const registerPrinted: Register = (program, run) => {
@@ -49,28 +47,15 @@ async function written(
   set: (toPrint: ToPrint) => Promise<Uint8Array>,
   words: string,
 ): Promise<Outcome<Reply>> {
-  const paper = PAPERS.find((one) => one === said.toLowerCase());
-  if (!paper)
-    return failed({
-      code: 'paper/unknown',
-      at: '--paper',
-      got: said,
-      wanted: PAPERS.join(', '),
-      message: `There is no paper "${said}" here. Take ${PAPERS.join(' or ')}.`,
-    });
+  const named = paperNamed(said);
+  if (!named.ok) return named;
+  const paper = named.value;
   const printedAt = new Date(context.io.now()).toISOString();
   const pdf = await set({ book, paper, printedAt, printedBy: context.who() });
   try {
     writeFileSync(to, pdf);
   } catch (error) {
-    const why = (error as NodeJS.ErrnoException).code ?? String(error);
-    return failed({
-      code: 'file/cannot-write',
-      at: to,
-      got: why,
-      wanted: 'a file that can be written',
-      message: `${to} cannot be written (${why}). Check the folder and its rights.`,
-    });
+    return failed(cannotWrite(to, error));
   }
   return ok({
     json: { file: to, paper, bytes: pdf.length, printed_at: printedAt },

@@ -1,10 +1,20 @@
-import { asFittedNow, assessed, isQuestion, readingsOf, spoken, spokenEntries } from '@fettle/book';
+import {
+  asFittedNow,
+  assessed,
+  isQuestion,
+  isTagAddress,
+  partSought,
+  readingsOf,
+  spoken,
+  spokenEntries,
+} from '@fettle/book';
 import { CATALOGUE, failed, type Outcome, ok } from '@fettle/core';
 import type { Bench } from '../bench.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { judgementJson } from '../words/judgement-json.ts';
 import { judgementLines } from '../words/judgement-lines.ts';
+import { foundPart } from './tags.ts';
 
 interface Said {
   readonly with?: string;
@@ -40,6 +50,10 @@ Examples:
 
 async function heardAt(bench: Bench, text: string, said: Said): Promise<Outcome<Reply>> {
   const book = bench.book();
+  // A scanner types what is on the tag where a reading would be said.
+  const scanned = partSought(book, text);
+  if (scanned.ok) return foundPart(book, scanned.value);
+  if (isTagAddress(text)) return scanned;
   const last = book.readings.findLast(({ standing }) => standing === 'counts');
   const heard = spoken(book, text, {
     ...(said.unit !== undefined && { unit: () => said.unit }),

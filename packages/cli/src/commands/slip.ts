@@ -1,23 +1,22 @@
 import { writeFileSync } from 'node:fs';
 import { asFittedNow, assessment, type Book, type SlipComponent, slipOf, slipWords } from '@fettle/book';
-import { CATALOGUE, failed, type Issue, issue, type Outcome, ok } from '@fettle/core';
+import { CATALOGUE, failed, issue, type Outcome, ok } from '@fettle/core';
 import type { Context } from '../context.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
+import { cannotWrite, PAPER_HELP, paperNamed } from '../words/paper.ts';
 
 interface Said {
   readonly to?: string;
   readonly paper: string;
 }
 
-const PAPERS = ['a4', 'letter'] as const;
-
 export const registerSlip: Register = (program, run) => {
   program
     .command('slip <job> [component]')
     .description('the machine-shop slip: sizes wanted, what to plug, wash and prove clean, what came back')
     .option('--to <file>', 'as a PDF into this file; plain text on the screen when absent')
-    .option('--paper <paper>', `the paper: ${PAPERS.join(' or ')}`, 'a4')
+    .option('--paper <paper>', PAPER_HELP, 'a4')
     .addHelpText('after', '\nExamples:\n  fettle slip linnet\n  fettle slip linnet crank --to crank.pdf')
     .action((job: string, component: string | undefined, said: Said) =>
       run(async (context) => {
@@ -84,17 +83,9 @@ async function written(
   to: string,
   said: string,
 ): Promise<Outcome<Reply>> {
-  const paper = PAPERS.find((one) => one === said.toLowerCase());
-  if (!paper)
-    return failed(
-      issue(
-        'paper/unknown',
-        '--paper',
-        said,
-        PAPERS.join(', '),
-        `There is no paper "${said}" here. Take ${PAPERS.join(' or ')}.`,
-      ),
-    );
+  const named = paperNamed(said);
+  if (!named.ok) return named;
+  const paper = named.value;
   // Loaded here: the typesetter is large, and the text needs it not.
   const { slipPdf } = await import('@fettle/report');
   const printedAt = new Date(context.io.now()).toISOString();
@@ -108,20 +99,10 @@ async function written(
   try {
     writeFileSync(to, pdf);
   } catch (error) {
-    const why = (error as NodeJS.ErrnoException).code ?? String(error);
-    return failed(cannotWrite(to, why));
+    return failed(cannotWrite(to, error));
   }
   return ok({
     json: { file: to, paper, bytes: pdf.length, printed_at: printedAt },
     text: `The machine-shop slip is in ${to}.`,
   });
 }
-
-const cannotWrite = (to: string, why: string): Issue =>
-  issue(
-    'file/cannot-write',
-    to,
-    why,
-    'a file that can be written',
-    `${to} cannot be written (${why}). Check the folder and its rights.`,
-  );

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
@@ -59,6 +59,31 @@ export const imagesOf = (pdf: Uint8Array): { width: number; height: number }[] =
   [...poppler('pdfimages', pdf, '-list').matchAll(/^ *\d+ +\d+ +image +(\d+) +(\d+)/gm)].map(
     ([, width, height]) => ({ width: Number(width), height: Number(height) }),
   );
+
+/** One page as a grey picture, at so many dots to the inch. */
+export function pictureOf(
+  pdf: Uint8Array,
+  page: number,
+  dpi: number,
+): { width: number; height: number; grey: Uint8Array } {
+  const folder = mkdtempSync(join(tmpdir(), 'report-'));
+  try {
+    writeFileSync(join(folder, 'printed.pdf'), pdf);
+    execFileSync('pdftoppm', [
+      ...['-gray', '-r', `${dpi}`, '-f', `${page}`, '-l', `${page}`, '-singlefile'],
+      ...[join(folder, 'printed.pdf'), join(folder, 'page')],
+    ]);
+    const pgm = readFileSync(join(folder, 'page.pgm'));
+    const [head, width, height] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(pgm.toString('latin1', 0, 60))!;
+    return {
+      width: Number(width),
+      height: Number(height),
+      grey: new Uint8Array(pgm.subarray(head.length)),
+    };
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
 
 export const infoOf = (pdf: Uint8Array): Readonly<Record<string, string>> =>
   Object.fromEntries(

@@ -115,6 +115,21 @@ it('prints on the paper asked for, and knows no other', async () => {
   expect((await printed('build-book.pdf?paper=a3'))[0]).toBe(400);
 });
 
+it('prints tags of the size asked for from the label asked for, and refuses a label no sheet has', async () => {
+  await jobWithSheet();
+  const asked = async (query: string) => {
+    const response = await bench.ask(`/api/jobs/${JOB}/tags.pdf${query}`);
+    return [response.status, await response.text()] as const;
+  };
+  // At the desk alone no other device finds the page, so the codes hold no address.
+  expect(await asked('')).toEqual([200, `tags ${JOB} a4 65x40 1 undefined all`]);
+  expect(await asked('?size=50x30&from=36&paper=a4')).toEqual([200, `tags ${JOB} a4 50x30 36 undefined all`]);
+  const [status, said] = await asked('?size=50x30&from=37');
+  expect([status, codesIn(JSON.parse(said))]).toEqual([400, ['tags/no-such-label']]);
+  expect((await asked('?component=nobody'))[0]).toBe(404);
+  expect((await asked('?size=40x40'))[0]).toBe(400);
+});
+
 it('computes any single calculation, bare numbers as SI, and says what is wrong with its input', async () => {
   const list = (await bench.json('/api/calculators')).body as { name: string }[];
   expect(list.length).toBeGreaterThan(10);

@@ -30,6 +30,8 @@ export interface TestBench {
 export const spokenReport: Report = {
   buildBookPdf: async ({ book, paper }) => new TextEncoder().encode(`book ${book.job} ${paper}`),
   slipPdf: async ({ book, component }) => new TextEncoder().encode(`slip ${book.job} ${component ?? 'all'}`),
+  tagsPdf: async ({ book, paper, size, from, page, parts }) =>
+    new TextEncoder().encode(`tags ${book.job} ${paper} ${size} ${from} ${page} ${parts?.join() ?? 'all'}`),
   wallSheetPdf: async ({ book, paper, printedAt }) =>
     new TextEncoder().encode(`wall ${book.sheet?.title} ${paper} ${printedAt}`),
 };

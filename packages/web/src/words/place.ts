@@ -1,44 +1,13 @@
-import { type Characteristic, type Place, placeText, type SheetPosition } from '@fettle/book';
-
-/** Axes whose values say by themselves what they are; of the others the axis is named with the value. */
-const SPEAKING: ReadonlySet<string> = new Set([
-  'height',
-  'axis',
-  'end',
-  'side',
-  'ring',
-  'gear',
-  'valve-kind',
-  'bank',
-]);
-
-const degrees = (axis: string, value: string): string =>
-  axis === 'turn' && /^\d+$/.test(value) ? `${value}°` : value;
+import { type Characteristic, type Place, placeInWords, placeText } from '@fettle/book';
 
 /** `main 2, front, 90°`; empty where there is one place only. */
-export function placeWords({ places }: Pick<Characteristic, 'places'>, place: Place): string {
-  return places
-    .filter((axis) => Object.hasOwn(place, axis))
-    .map((axis) => {
-      const value = place[axis]!;
-      if (SPEAKING.has(axis) || (axis === 'turn' && /^\d+$/.test(value)) || !/^\d+$/.test(value))
-        return degrees(axis, value);
-      return `${axis.replaceAll('-', ' ')} ${value}`;
-    })
-    .join(', ');
-}
+export const placeWords = ({ places }: Pick<Characteristic, 'places'>, place: Place): string =>
+  placeInWords(places, place);
 
 export const fullName = (characteristic: Characteristic, place: Place): string => {
   const at = placeWords(characteristic, place);
   return at === '' ? characteristic.name : `${characteristic.name}, ${at}`;
 };
-
-/** `Main shells, main 2`; a position whose name says its place already stays as it is. */
-export function positionWords({ name, place }: SheetPosition): string {
-  const said = new Set(name.split(/[^\p{L}\p{N}]+/u));
-  const at = placeWords({ places: Object.keys(place).filter((axis) => !said.has(place[axis]!)) }, place);
-  return at === '' ? name : `${name}, ${at}`;
-}
 
 /** As the hash of the page carries it. */
 export const placeKey = (characteristic: Characteristic, place: Place): string =>

@@ -1,8 +1,7 @@
-import { positionAt, positionsOf, type SheetPosition } from '@fettle/book';
+import { positionAt, positionsOf, positionWords, type SheetPosition } from '@fettle/book';
 import { Choice } from '../../parts/choice.tsx';
 import { book } from '../../state/job.ts';
 import { show, type View, view } from '../../state/view.ts';
-import { positionWords } from '../../words/place.ts';
 
 const VIEWS: readonly { readonly value: View['as']; readonly word: string }[] = [
   { value: 'now', word: 'As it is now' },

@@ -1,4 +1,4 @@
-import { noticesOf } from '@fettle/book';
+import { noticesOf, TAG_SIZES, type TagSize, tagGrid } from '@fettle/book';
 import { useState } from 'preact/hooks';
 import { StrikeEntry } from '../../parts/strike-entry.tsx';
 import { book, job } from '../../state/job.ts';
@@ -81,6 +81,9 @@ function Printed() {
           </li>
         ))}
         <li>
+          <Tags base={base} />
+        </li>
+        <li>
           <div class="row">
             <a class="button" href={`${base}/archive`} download>
               The whole job
@@ -93,6 +96,61 @@ function Printed() {
         Printing and the archive need the server. On a device reached over plain HTTP, a reload of this page
         needs it too; what is entered is kept here either way.
       </p>
+    </>
+  );
+}
+
+/** Tags for all parts: which label, and where on a sheet that was begun. */
+function Tags({ base }: { readonly base: string }) {
+  const [size, setSize] = useState<TagSize>(TAG_SIZES[1]);
+  const [from, setFrom] = useState('1');
+  const labelsOn = (paper: 'a4' | 'letter'): number => {
+    const { columns, rows } = tagGrid(size, paper);
+    return columns * rows;
+  };
+  const count = book.value.parts.size;
+  if (count === 0) return <>Tags for the parts: none is entered yet.</>;
+  return (
+    <>
+      <div class="row">
+        {(['a4', 'letter'] as const).map((paper) => {
+          const fits = /^[1-9]\d?$/.test(from.trim()) && Number(from) <= labelsOn(paper);
+          const words = `Tags, ${paper === 'a4' ? 'A4' : 'Letter'}`;
+          return fits ? (
+            <a
+              key={paper}
+              class="button"
+              href={`${base}/tags.pdf?paper=${paper}&size=${size}&from=${Number(from)}`}
+              target="_blank"
+              rel="noreferrer"
+            >
+              {words}
+            </a>
+          ) : (
+            <button key={paper} type="button" disabled>
+              {words}: labels 1 to {labelsOn(paper)}
+            </button>
+          );
+        })}
+      </div>
+      <div class="form two">
+        <label>
+          Label, mm
+          <select value={size} onChange={(event) => setSize(event.currentTarget.value as TagSize)}>
+            {TAG_SIZES.map((one) => (
+              <option key={one} value={one}>
+                {one.replace('x', ' × ')}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          Begin at label
+          <input value={from} inputMode="numeric" onInput={(event) => setFrom(event.currentTarget.value)} />
+        </label>
+      </div>
+      one for each of the {count} parts, with a square code that finds it again; opened to other devices, the
+      code leads them to the part
     </>
   );
 }

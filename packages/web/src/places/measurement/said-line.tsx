@@ -1,9 +1,17 @@
-import { isQuestion, type SpokenReading, spoken, spokenEntries } from '@fettle/book';
+import {
+  isQuestion,
+  isTagAddress,
+  partSought,
+  type SpokenReading,
+  spoken,
+  spokenEntries,
+} from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useRef, useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
+import { go, hashOf } from '../../route.ts';
 import { who } from '../../state/desk.ts';
-import { book, write } from '../../state/job.ts';
+import { book, job, write } from '../../state/job.ts';
 import { instrumentOf } from '../../state/measuring.ts';
 import { unitOf } from '../../state/units.ts';
 
@@ -22,6 +30,10 @@ export function SaidLine({ at }: Given) {
   const [issues, setIssues] = useState<readonly Issue[]>([]);
   const field = useRef<HTMLInputElement>(null);
   const enter = async (confirmed: boolean): Promise<void> => {
+    // A scanner types what is on a tag where a reading would be said.
+    const scanned = partSought(book.value, text);
+    if (scanned.ok) return go(hashOf(job.value ?? '', 'part', scanned.value.id));
+    if (isTagAddress(text)) return setIssues(scanned.issues);
     const outcome = await entered(text, at, confirmed);
     if ('issues' in outcome) return setIssues(outcome.issues);
     setIssues([]);

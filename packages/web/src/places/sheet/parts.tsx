@@ -1,11 +1,12 @@
-import { positionsOf } from '@fettle/book';
+import { positionsOf, positionWords } from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import type { Draft } from '../../ledger/writing.ts';
 import { FoldOut } from '../../parts/fold-out.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
-import { book, write } from '../../state/job.ts';
-import { positionWords } from '../../words/place.ts';
+import { hashOf } from '../../route.ts';
+import { book, job, write } from '../../state/job.ts';
+import { FindPart } from '../part/find-part.tsx';
 import { DecisionForm, decisionWords, sizesAt } from './decision-form.tsx';
 
 /** What is fitted where: another part, or the same one come back machined, begins its readings anew. */
@@ -15,6 +16,7 @@ export function Parts() {
   return (
     <section>
       <h2>Parts, by where they go</h2>
+      {parts.size === 0 ? null : <FindPart />}
       {all.length === 0 ? <p>The spec sheet names no positions.</p> : null}
       <ul class="lines">
         {all.map((at) => {
@@ -36,7 +38,18 @@ export function Parts() {
                   </>
                 }
               >
-                {() => <PartForm position={id} name={name} part={part?.id} />}
+                {() => (
+                  <>
+                    {part ? (
+                      <p>
+                        <a class="button" href={hashOf(job.value ?? '', 'part', part.id)}>
+                          {part.name}: its tag and what is read on it
+                        </a>
+                      </p>
+                    ) : null}
+                    <PartForm position={id} name={name} part={part?.id} />
+                  </>
+                )}
               </FoldOut>
             </li>
           );
