@@ -1,21 +1,20 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
 /** Poppler's programs read a PDF independently of what wrote it. Without them the tests fail, and say so. */
 function poppler(
-  program: 'pdftotext' | 'pdffonts' | 'pdfinfo' | 'pdfimages',
+  program: 'pdftotext' | 'pdffonts' | 'pdfinfo' | 'pdfimages' | 'pdftoppm',
   pdf: Uint8Array,
   ...options: string[]
-): string {
+): Buffer {
   const folder = mkdtempSync(join(tmpdir(), 'report-'));
   try {
     const file = join(folder, 'printed.pdf');
     writeFileSync(file, pdf);
     const after = program === 'pdftotext' ? ['-'] : [];
     return execFileSync(program, [...options, file, ...after], {
-      encoding: 'utf8',
       maxBuffer: 1e8,
       stdio: ['ignore', 'pipe', 'ignore'],
     });
@@ -28,25 +27,27 @@ function poppler(
   }
 }
 
+const said = (...asked: Parameters<typeof poppler>): string => poppler(...asked).toString('utf8');
+
 /** The text in the order in which it is set, cell by cell; breaks offered inside long words taken out, blanks made one. */
 export const textOf = (pdf: Uint8Array): string =>
-  poppler('pdftotext', pdf, '-raw').replaceAll('\u200b', '').replace(/\s+/g, ' ');
+  said('pdftotext', pdf, '-raw').replaceAll('\u200b', '').replace(/\s+/g, ' ');
 
 /** Each page's text, with its line breaks. */
 export const pagesOf = (pdf: Uint8Array): string[] =>
-  poppler('pdftotext', pdf, '-layout').split('\f').slice(0, -1);
+  said('pdftotext', pdf, '-layout').split('\f').slice(0, -1);
 
 /** The typeface is 1.3 of its size from ascender to descender, which is what poppler gives as a word's height. */
 const HEIGHT_OF_TYPE = 1.3;
 
 /** The size of each word's type [pt]. */
 export const typeSizesOf = (pdf: Uint8Array): number[] =>
-  [...poppler('pdftotext', pdf, '-bbox').matchAll(/yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)"/g)].map(
+  [...said('pdftotext', pdf, '-bbox').matchAll(/yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)"/g)].map(
     ([, top, bottom]) => (Number(bottom) - Number(top)) / HEIGHT_OF_TYPE,
   );
 
 export const fontsOf = (pdf: Uint8Array): { name: string; embedded: boolean }[] =>
-  poppler('pdffonts', pdf)
+  said('pdffonts', pdf)
     .split('\n')
     .slice(2)
     .filter((line) => line.trim() !== '')
@@ -56,7 +57,7 @@ export const fontsOf = (pdf: Uint8Array): { name: string; embedded: boolean }[] 
     }));
 
 export const imagesOf = (pdf: Uint8Array): { width: number; height: number }[] =>
-  [...poppler('pdfimages', pdf, '-list').matchAll(/^ *\d+ +\d+ +image +(\d+) +(\d+)/gm)].map(
+  [...said('pdfimages', pdf, '-list').matchAll(/^ *\d+ +\d+ +image +(\d+) +(\d+)/gm)].map(
     ([, width, height]) => ({ width: Number(width), height: Number(height) }),
   );
 
@@ -66,28 +67,14 @@ export function pictureOf(
   page: number,
   dpi: number,
 ): { width: number; height: number; grey: Uint8Array } {
-  const folder = mkdtempSync(join(tmpdir(), 'report-'));
-  try {
-    writeFileSync(join(folder, 'printed.pdf'), pdf);
-    execFileSync('pdftoppm', [
-      ...['-gray', '-r', `${dpi}`, '-f', `${page}`, '-l', `${page}`, '-singlefile'],
-      ...[join(folder, 'printed.pdf'), join(folder, 'page')],
-    ]);
-    const pgm = readFileSync(join(folder, 'page.pgm'));
-    const [head, width, height] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(pgm.toString('latin1', 0, 60))!;
-    return {
-      width: Number(width),
-      height: Number(height),
-      grey: new Uint8Array(pgm.subarray(head.length)),
-    };
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
+  const pgm = poppler('pdftoppm', pdf, '-gray', '-singlefile', '-r', `${dpi}`, '-f', `${page}`);
+  const [head, width, height] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(pgm.toString('latin1', 0, 60))!;
+  return { width: Number(width), height: Number(height), grey: new Uint8Array(pgm.subarray(head.length)) };
 }
 
 export const infoOf = (pdf: Uint8Array): Readonly<Record<string, string>> =>
   Object.fromEntries(
-    poppler('pdfinfo', pdf)
+    said('pdfinfo', pdf)
       .split('\n')
       .filter((line) => line.includes(':'))
       .map((line) => [line.slice(0, line.indexOf(':')), line.slice(line.indexOf(':') + 1).trim()]),
