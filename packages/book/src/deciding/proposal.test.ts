@@ -104,7 +104,7 @@ it('weighs using again against replacing by hand: p (h r + c) against c', () => 
   expect(after).toMatchObject({ decision: 'replace', because: 'expected-cost' });
   expect(after.cost?.reuse).toBeCloseTo(p * (6 * 18 + 9), 6);
   expect(reuseWords('Spring 1', after.cost!, after)[0]).toBe(
-    'Reusing Spring 1 costs 30: 25 % × (6 h × 18 + 9). Replacing it now costs 9.',
+    'Reusing Spring 1 costs 30 in expectation if whatever is out has to be opened again: 25 % × (6 h × 18 + 9). Replacing it now costs 9.',
   );
   bench.desk.write('terms-given', { party: 'owner', hour: 2 });
   expect(proposal(bench, 'spring-1')).toMatchObject({ decision: 'reuse', because: 'expected-cost' });

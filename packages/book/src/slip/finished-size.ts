@@ -7,6 +7,7 @@ import type { Book, Part } from '../fold/book.ts';
 import { axesIn, isAt, type Place, placeAlong, placesOf, positionAt } from '../sheet/places.ts';
 import type { Relation } from '../sheet/relation.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
+import { type ProvenSize, provenSize } from './proven-size.ts';
 
 /** The size that suits a new part which was measured: bore 1 to suit piston P1. */
 export interface FinishedSize {
@@ -15,6 +16,8 @@ export interface FinishedSize {
   readonly at: Place;
   /** Limits in SI that give the clearance its limits for new parts. */
   readonly limits: Limits;
+  /** What of these a verdict on arrival can prove with what one owns. */
+  readonly proven?: ProvenSize;
   readonly suits: readonly { readonly part: Part; readonly of: Characteristic; readonly q: Uncertain }[];
   readonly clearance: Characteristic;
   readonly entries: readonly string[];
@@ -90,14 +93,17 @@ function sizeAt(
   const [one, other] = [size(limits.lower), size(limits.upper)];
   const [lower, upper] = made.factor > 0 ? [one, other] : [other, one];
   const target = size(limits.target);
+  const asked: Limits = {
+    ...(lower !== undefined && { lower }),
+    ...(upper !== undefined && { upper }),
+    ...(target !== undefined && { target }),
+  };
+  const proven = provenSize(book, made, parts, asked);
   return {
     characteristic: made.of,
     at: placeAlong(at, made.of.places),
-    limits: {
-      ...(lower !== undefined && { lower }),
-      ...(upper !== undefined && { upper }),
-      ...(target !== undefined && { target }),
-    },
+    limits: asked,
+    ...(proven && { proven }),
     suits: parts.map(({ part, of, q }) => ({ part, of, q })),
     clearance,
     entries: [...new Set(parts.flatMap(({ entries }) => entries))],

@@ -109,7 +109,7 @@ export function reasonWords(proposal: Proposal): string {
   }
 }
 
-/** `Reusing Valve spring 5 costs 183: 97 % × (6 h × 30 + 9). Replacing it now costs 9.` */
+/** `Reusing Valve spring 5 costs 183 in expectation if …: 97 % × (6 h × 30 + 9). Replacing it now costs 9.` */
 export function reuseWords(name: string, cost: ReuseCost, { chosen }: Pick<Proposal, 'chosen'>): string[] {
   const { chanceOut, hours, rate, price, reuse, evenRate, covers, judgement } = cost;
   const ways = new Set(chosen.map(({ decision }) => decision));
@@ -122,11 +122,11 @@ export function reuseWords(name: string, cost: ReuseCost, { chosen }: Pick<Propo
     return [
       evenRate === undefined
         ? `Reusing ${name} risks ${money(price)} and the work again with ${chance(chanceOut)}; ${doing.toLowerCase()} now costs ${money(price)}.`
-        : `Reusing ${name} costs ${chance(chanceOut)} × (${hours} h of work + ${money(price)}); ${doing.toLowerCase()} now costs ${money(price)}, which is cheaper once an hour is worth ${evenRate < 1 ? 'anything' : `more than ${about(evenRate)}`}. Nobody said yet what an hour is worth.`,
+        : `Reusing ${name} costs ${chance(chanceOut)} × (${hours} h of work + ${money(price)}) in expectation if whatever is out has to be opened again; ${doing.toLowerCase()} now costs ${money(price)}, which is cheaper once an hour is worth ${evenRate < 1 ? 'anything' : `more than ${about(evenRate)}`}. Nobody said yet what an hour is worth.`,
       `${what} ${unknown}`,
     ];
   return [
-    `Reusing ${name} costs ${about(reuse)}: ${chance(chanceOut)} × (${hours} h × ${money(rate!)} + ${money(price)}). ${doing} now costs ${money(price)}.`,
+    `Reusing ${name} costs ${about(reuse)} in expectation if whatever is out has to be opened again: ${chance(chanceOut)} × (${hours} h × ${money(rate!)} + ${money(price)}). ${doing} now costs ${money(price)}.`,
     `${what} ${unknown}`,
   ];
 }

@@ -14,6 +14,7 @@ import type { Block } from './block.ts';
 import { entriesWords, entryNumbers, verdictLine } from './deciding.ts';
 import { chance, daysWords, money } from './money.ts';
 import { limitWords, operandWords, shown } from './quantity.ts';
+import { provenWords } from './slip.ts';
 
 // To which sizes parts go: the same words on the page, in the terminal and on paper.
 
@@ -126,12 +127,13 @@ function singleLines(common: CommonSize, way: SingleWay): string[] {
 }
 
 function finishedLines(finished: readonly FinishedSize[], numbers: ReadonlyMap<string, number>): string[] {
-  return finished.map(({ characteristic, at, limits, suits, clearance, entries }) => {
+  return finished.map((one) => {
+    const { characteristic, at, limits, suits, clearance, entries } = one;
     const parts = suits
       .map(({ part, of, q }) => `${part.name} (${operandWords(of, valued(q))})`)
       .join(' and ');
     const aim = limits.target === undefined ? '' : `, aim at ${shown(characteristic, limits.target)}`;
-    return `${`${characteristic.name} ${placeText(at)}`.trim()} to suit ${parts}: ${limitWords(characteristic, limits)}${aim}, for ${clearance.name.toLowerCase()} (${entriesWords(numbers, entries, MOST_ENTRIES)}).`;
+    return `${`${characteristic.name} ${placeText(at)}`.trim()} to suit ${parts}: ${limitWords(characteristic, limits)}${aim}, for ${clearance.name.toLowerCase()}${provenWords(one)} (${entriesWords(numbers, entries, MOST_ENTRIES)}).`;
   });
 }
 

@@ -1,5 +1,6 @@
 import type { Book } from '../fold/book.ts';
 import { placeText } from '../sheet/places.ts';
+import type { FinishedSize } from '../slip/finished-size.ts';
 import type { SlipComponent, SlipLine } from '../slip/slip.ts';
 import { entriesWords, entryNumbers } from './deciding.ts';
 import { bare, limitWords, operandWords, shown } from './quantity.ts';
@@ -25,7 +26,15 @@ export function suitsWords({ suits }: SlipLine): string {
   const parts = suits.suits.map(({ part, of, q }) => `${part.name}, which measures ${shown(of, q.value)}`);
   const clearance = suits.clearance.limits?.new;
   const target = clearance?.target ?? [clearance?.lower, clearance?.upper].filter(Boolean).join(' to ');
-  return `to suit ${parts.join(' and ')}, with ${suits.clearance.name.toLowerCase()} ${target}`;
+  return `to suit ${parts.join(' and ')}, with ${suits.clearance.name.toLowerCase()} ${target}${provenWords(suits)}`;
+}
+
+/** What of it can be called in on arrival; a shop that works to the very limits leaves a verdict that cannot be told. */
+export function provenWords({ characteristic, proven }: FinishedSize): string {
+  if (!proven) return '';
+  return proven.possible
+    ? `; proven on arrival by ${proven.by} at ${limitWords(characteristic, proven)}`
+    : `; by ${proven.by} no size can be proven on arrival: its doubt is wider than the limits`;
 }
 
 /** As it was: the range over all places. */

@@ -133,9 +133,10 @@ function reply(book: Book, found: JobSizes): Reply {
           uneven: way.uneven.map(({ feature, clearance }) => `${clearance.id}@${placeText(feature.place)}`),
           all_price: way.allPrice,
         })),
-        finished: finished.map(({ at, limits, suits }) => ({
+        finished: finished.map(({ at, limits, proven, suits }) => ({
           at: placeText(at),
           ...limits,
+          proven,
           suits: suits.map(({ part }) => part.id),
         })),
         drawing: drawing.map(({ clearance, lower, upper }) => ({ clearance: clearance.id, lower, upper })),

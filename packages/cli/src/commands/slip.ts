@@ -70,6 +70,7 @@ const componentJson = (component: SlipComponent) => ({
     upper: line.wanted.upper,
     target: line.wanted.target,
     suits: line.suits?.suits.map(({ part }) => part.id),
+    proven: line.suits?.proven,
     entries: line.suits?.entries,
     returned: slipWords.returnedWords(line),
   })),

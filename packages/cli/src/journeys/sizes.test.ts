@@ -22,7 +22,14 @@ interface Family {
     leaves: string[];
     uneven: string[];
   }[];
-  readonly finished: { at: string; lower: number; upper: number; target: number; suits: string[] }[];
+  readonly finished: {
+    at: string;
+    lower: number;
+    upper: number;
+    target: number;
+    proven?: { lower: number; upper: number; by: string; possible: boolean };
+    suits: string[];
+  }[];
   readonly drawing: { clearance: string; lower: number; upper: number }[];
 }
 interface Sizes {
@@ -95,6 +102,15 @@ describe('to which sizes the demo engine goes', () => {
       '3.5305',
       '3.5301',
     ]);
+  });
+
+  it('of which a verdict on arrival proves only what is left inside its guard', () => {
+    // u of the clearance: dial bore gauge .00015 and micrometer .0001, nothing in common; z for 95 % is 1.645.
+    const guard = 1.645 * Math.hypot(0.00015, 0.0001);
+    const { proven } = family('bore.diameter').finished.find(({ at }) => at === '1')!;
+    expect(proven).toMatchObject({ by: 'Dial bore gauge', possible: true });
+    expect(proven!.lower / INCH).toBeCloseTo(3.5281 + 0.0017 + guard, 6);
+    expect(proven!.upper / INCH).toBeCloseTo(3.5281 + 0.0024 - guard, 6);
   });
 
   it('a washer .005 over brings the end float in; the skim of what the face asks for ends at the chamber first', () => {
