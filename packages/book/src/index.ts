@@ -155,6 +155,7 @@ export { relationWords } from './words/relation.ts';
 export * as sizesWords from './words/sizes.ts';
 export * as slipWords from './words/slip.ts';
 export * as stackWords from './words/stack.ts';
+export * as stairWords from './words/stair.ts';
 export * as startUpWords from './words/start-up.ts';
 export * as tagWords from './words/tags.ts';
 export { temperatureNote } from './words/temperature.ts';

@@ -47,10 +47,18 @@ export function driveWords(book: Book, { by, speed, dry, sealed }: PrimingDrive)
   return { by, speed: rpm(speed), dry: spread(dry, unit, 2), sealed: spread(sealed, unit, 0) };
 }
 
+/** A speed that goes by a model of air in slots: to two figures of its doubt, or two of its own where it has none. */
+function roundSpeed(q: Uncertain): string {
+  const [value, U] = [inUnit(q.value, 'rpm'), inUnit(expanded(q).U, 'rpm')];
+  const step = 10 ** (Math.floor(Math.log10(U > 0 ? U : value)) - 1);
+  const whole = (n: number): string => (Math.round(n / step) * step).toFixed(0);
+  return `${whole(value)}${U > 0 ? ` ±${whole(U)}` : ''} rpm`;
+}
+
 /** How fast it would have to turn dry, and what the figures rest on. */
 export const primingGrounds = ({ neededSpeed, sealing }: Priming): string[] => [
   neededSpeed
-    ? `Dry it would have to turn ${spread(neededSpeed, 'rpm', 0)}: air slips back through the gaps about ${Number(sealing.toPrecision(2))} times as easily as cold oil.`
+    ? `Dry it would have to turn about ${roundSpeed(neededSpeed)}: air slips back through the gaps about ${Number(sealing.toPrecision(2))} times as easily as cold oil.`
     : 'Dry no speed would do.',
   '“Sealed”: cold oil or a packing at least as thick in the gaps, held to what dissolved air allows (17 kPa under the air outside: common practice, no source).',
   'The model: isothermal air in laminar slots; what the mesh carries back is left out, so the true lift is smaller.',
@@ -75,7 +83,7 @@ export function primingSteps(book: Book, { drives }: Priming): string[] {
         ? `Drive the pump by a drill at about ${rpm(drill.speed)} of the pump${sheet?.drill === undefined ? ' (a guess for a hand drill; the sheet says nothing)' : ''}, else crank on the starter in short turns. ${turning}`
         : 'Crank on the starter in short turns.'
     }`,
-    `Pressure should show within about ${fills}, once oil is at the pump: so long the passages known here take to fill, and what is not on the sheet takes longer.`,
+    `No pressure before about ${fills}, once oil is at the pump: so long the passages named on the sheet take at the pump’s full sweep. Suction pipe, filter, galleries not on the sheet and what slips back are not in it and take longer.`,
     `STOP after ${STOP_AFTER_SECONDS} s without pressure (common practice, no source): prime again, then look for a leak in the suction or a pump on dry gears. Do not start the engine to find out.`,
   ];
 }

@@ -2,12 +2,14 @@ import {
   type Book,
   type FilledCircuit,
   gaugePressure,
+  pressureDecimals,
   pressureStair,
   pressureUnit,
   pressureVerdict,
   pressureWords,
   roundedToSum,
   type Stair,
+  stairWords,
   wantedPressure,
 } from '@fettle/book';
 import { expanded, inUnit, standardUncertainty } from '@fettle/core';
@@ -36,11 +38,9 @@ export function stairSection(
   return { condition, lifted, whole, now };
 }
 
-const digits = (unit: string): number => (unit === 'bar' ? 2 : 1);
-
 /** Treads as printed, the greatest first; they add up to the difference of the printed pressures. */
 function printedTreads({ whole, now }: StairSection, unit: string) {
-  const decimals = digits(unit);
+  const decimals = pressureDecimals(unit);
   const step = 10 ** -decimals;
   const printed = (pascals: number): number => Number(inUnit(pascals, unit).toFixed(decimals));
   const shares = now.treads.map(({ share }) => inUnit(share.value, unit));
@@ -69,7 +69,7 @@ function treadText(lifted: boolean, share: string, band: string): string {
 
 function chartOf(book: Book, section: StairSection, unit: string): PressureStair {
   const { now, condition, lifted } = section;
-  const decimals = digits(unit);
+  const decimals = pressureDecimals(unit);
   const figure = (name: string, pascals: number) => ({
     name,
     value: inUnit(pascals, unit),
@@ -114,7 +114,7 @@ export function stairLines(book: Book, circuit: FilledCircuit, section: StairSec
       ...now.treads
         .filter(({ measured }) => !measured)
         .map(({ repair }) => `${repair}: not measured, taken as new; it carries nothing here.`),
-      sharesWords(now, unit),
+      [FORMULA, ...stairWords.sharesWords(now, unit)].join(' '),
       'Discharge coefficients, eccentricities, film temperatures and leak paths of the circuit are assumed, and the stair rests on them: they carry no band.',
     ]),
   ];
@@ -128,7 +128,7 @@ const SPOKEN = 0.005;
 
 function lostWords(section: StairSection, unit: string): string {
   const { now } = section;
-  const decimals = digits(unit);
+  const decimals = pressureDecimals(unit);
   const printed = (pascals: number): number => Number(inUnit(pascals, unit).toFixed(decimals));
   const lost = printed(now.asNew) - printed(now.now);
   const whole = now.asNew - now.now;
@@ -145,7 +145,7 @@ function liftedWords(book: Book, circuit: FilledCircuit, section: StairSection, 
   const pressure = gaugePressure(circuit, condition, { as: 'repaired', repairs: lifted });
   const wanted = wantedPressure(book.sheet, condition);
   const verdict = wanted && pressureVerdict(wanted, pressure);
-  const more = inUnit(now.now - now.asFound, unit).toFixed(digits(unit));
+  const more = inUnit(now.now - now.asFound, unit).toFixed(pressureDecimals(unit));
   const judged =
     verdict && wanted.lower !== undefined
       ? ` The sheet wants at least ${wanted.printed.lower}: ${STATUS_WORDS[verdict]}.`
@@ -159,25 +159,17 @@ function aloneWords(section: StairSection, unit: string): string {
   const greatest = printedTreads(section, unit).find(({ tread }) => !tread.lifted);
   if (!greatest) return 'Every tread is lifted.';
   const { tread, share } = greatest;
-  const [from, to] = [section.now.now, tread.with].map((p) => inUnit(p, unit).toFixed(digits(unit)));
+  const [from, to] = [section.now.now, tread.with].map((p) =>
+    inUnit(p, unit).toFixed(pressureDecimals(unit)),
+  );
   const takes = `${tread.repair}, which carries ${share}, takes the gauge from ${from} to ${to}`;
   return tread.with - section.now.now < tread.share.value
     ? `A repair by itself brings less than its share, because the oil one leak no longer takes feeds the others: ${takes}.`
     : `By itself ${takes}.`;
 }
 
-function sharesWords({ exact, orders, doubted, treads }: Stair, unit: string): string {
-  const n = treads.length;
-  const formula =
-    'Fair share (Shapley 1953): the sum, over all sets S of the other repairs, of |S|! (n − |S| − 1)! / n! times what the repair adds to the pressure after S.';
-  const way = exact
-    ? `All orders of the ${n} repairs are counted.`
-    : `${orders} orders were drawn; the standard error of a share is at most ${inUnit(Math.max(...treads.map(({ error }) => error)), unit).toFixed(digits(unit) + 1)} ${unit}.`;
-  const band = doubted
-    ? ' ±: what the readings leave open, at about 95 %; treads share readings, so their bands go together.'
-    : '';
-  return `${formula} ${way}${band}`;
-}
+const FORMULA =
+  'Fair share (Shapley 1953): the sum, over all sets S of the other repairs, of |S|! (n − |S| − 1)! / n! times what the repair adds to the pressure after S.';
 
 /** The same figures for programs, in SI. */
 export function stairJson({ condition, now, lifted, whole }: StairSection) {

@@ -4,6 +4,7 @@ import {
   pressureStair,
   roundedToSum,
   type Stair,
+  stairWords,
   wantedPressure,
 } from '@fettle/book';
 import { expanded, inUnit } from '@fettle/core';
@@ -68,15 +69,6 @@ function chartOf(book: Book, row: Row, stair: Stair, unit: string): PressureStai
 
 const NO_STAIR = { unit: '', as_new: '', now: '', lost: '', treads: [], rests_on: '', alt: '', svg: '' };
 
-function sharesWords({ exact, orders, doubted, treads }: Stair, unit: string): string {
-  const way = exact
-    ? `All orders of the ${treads.length} repairs are counted.`
-    : `${orders} orders were drawn; the standard error of a share is at most ${inUnit(Math.max(...treads.map(({ error }) => error)), unit).toFixed(pressureDecimals(unit) + 1)} ${unit}.`;
-  return doubted
-    ? `${way} The band is what the readings leave open, at about 95 %; treads share readings, so their bands go together.`
-    : way;
-}
-
 /** How the loss of pressure at hot idle is shared among the repairs, beside what each brings alone. */
 export function stairPages(book: Book, prediction: Prediction) {
   const idle = prediction.rows[0];
@@ -108,7 +100,7 @@ function stairPage(book: Book, idle: Row, stair: Stair, unit: string) {
     now: plain(stair.now),
     lost: signed(Number(plain(stair.now)) - Number(plain(stair.asNew)), decimals),
     treads,
-    rests_on: sharesWords(stair, unit),
+    rests_on: stairWords.sharesWords(stair, unit).join(' '),
     alt,
     svg: pressureStairSvg(chartOf(book, idle, stair, unit), {
       title: 'Pressure stair',

@@ -1,4 +1,11 @@
-import { type FilledCircuit, gaugePressure, pressureStair, type Stair } from '@fettle/book';
+import {
+  type FilledCircuit,
+  gaugePressure,
+  pressureStair,
+  pressureUnit,
+  type Stair,
+  stairWords,
+} from '@fettle/book';
 import type { Uncertain } from '@fettle/core';
 import { type Picture, pressureStairSvg } from '@fettle/draw';
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
@@ -160,11 +167,10 @@ export function PressureStairs({ prediction, of }: Played) {
         <summary>How the loss is shared</summary>
         <p>
           Each tread is a fair share (Shapley 1953): what its repair adds to the pressure, averaged over every
-          order in which the repairs could be made, so the treads add up exactly
-          {stair.exact ? '' : ` (here over ${stair.orders ?? 0} orders drawn)`}. The hollow dot is what that
+          order in which the repairs could be made, so the treads add up exactly.
+          {` ${stairWords.sharesWords(stair, pressureUnit(now)).join(' ')}`} The hollow dot is what that
           repair brings next; it falls short of the share where oil that one leak no longer takes feeds the
-          others. ± is what the readings leave open, at about 95 %; treads share readings, so their bands go
-          together. As new is by the sheet’s own figures, which carry none.
+          others. As new is by the sheet’s own figures, which carry no band.
         </p>
         <p>
           A repair brings its parts to what the sheet says for repaired parts; dragged to the right, a tread
