@@ -1,4 +1,4 @@
-import { CATALOGUE } from '@fettle/core';
+import { CATALOGUE, standardUncertainty } from '@fettle/core';
 import { describe, expect, it } from 'vitest';
 import { Reckoning } from '../assess/reckoning.ts';
 import { asFittedNow } from '../assess/selection.ts';
@@ -215,5 +215,36 @@ describe('the films', () => {
     expect(cautions.map(({ code }) => code)).toContain('film/cyclic-minimum');
     // Lands and rods are all under 0.3 diameters here.
     expect(cautions.map(({ code }) => code)).not.toContain('film/beyond-solved');
+  });
+
+  it('carry the doubt of the readings: as much as all of it worked anew with the reading moved by its uncertainty', () => {
+    const with_ = (inches: number) => {
+      const bench = new Bench(sheet());
+      bench.read('clearance', `${inches} in`, { instrument: 'dbg' });
+      return { bench, films: predicted(bench).films };
+    };
+    const { bench, films } = with_(0.004);
+    const { circuit } = at(bench);
+    const u = 2 * standardUncertainty(circuit.parameters[0]!.measured!);
+    const [more, less] = [with_(0.004 + u / 0.0254), with_(0.004 - u / 0.0254)];
+    films.forEach(({ element, least, load }, i) => {
+      for (const which of ['steady', 'cycle'] as const) {
+        const moved = (of: typeof more): number | undefined => of.films[i]!.least[which]?.value;
+        if (!load && which === 'cycle') {
+          expect(least.cycle).toBeUndefined();
+          continue;
+        }
+        const anew = Math.abs(moved(more)! - moved(less)!) / 2;
+        const told = standardUncertainty(least[which]!);
+        if (element.startsWith('main')) expect(told).toBeGreaterThan(0);
+        // Rods and cam were not measured: only what the mains let go warms or cools them.
+        expect(Math.abs(told - anew)).toBeLessThan(0.1 * anew + 2e-10);
+      }
+    });
+  });
+
+  it('carry none where nothing was measured', () => {
+    for (const { least } of predicted(new Bench(sheet())).films)
+      expect([least.steady, least.cycle].flatMap((one) => one?.terms ?? [])).toEqual([]);
   });
 });

@@ -1,6 +1,5 @@
 import {
   type Caution,
-  FARTHEST_SOLVED,
   type HeatedFilm,
   heatedNetwork,
   type Issue,
@@ -16,6 +15,8 @@ import {
 } from '@fettle/core';
 import { type BearingLoad, type BearingLoads, bearingLoads, type FilledCrank } from './bearing-loads.ts';
 import type { FilledCircuit } from './circuit.ts';
+import { filmCautions } from './film-cautions.ts';
+import { type Gap, type LeastFilm, leastFilms } from './least-films.ts';
 import { oilAt } from './oil-at.ts';
 import type { Running } from './pressure.ts';
 
@@ -33,6 +34,8 @@ export interface BearingFilm {
   /** As friction, flow and mean load make them; absent when they did not settle. */
   readonly computed?: HeatedFilm;
   readonly orbit?: Orbit;
+  /** Of the path and under the mean load, with the doubt of the readings. */
+  readonly least: LeastFilm;
 }
 
 export interface FilmPrediction {
@@ -45,9 +48,6 @@ export interface FilmPrediction {
   readonly unsettled?: Issue;
   readonly cautions: readonly Caution[];
 }
-
-/** Under it a film is about as thin as the roughness of a good journal [m]. From memory, no source. */
-const ROUGHNESS = 1e-6;
 
 /**
  * Films of all bearings whose journals turn in pressure-fed oil: temperatures from a heat balance around the network,
@@ -78,24 +78,61 @@ export function filmPrediction(
   const conditions = { ...running, parameters: measured };
   const before = solvedNetwork(circuit.network, conditions);
   if (!before.ok) return before;
-  const heated = heatedNetwork(
-    circuit.network,
-    conditions,
-    elements.map((element) => {
-      const carried = byElement.get(element)?.mean;
-      return { element, ...(carried !== undefined && { load: carried }) };
-    }),
-  );
-  const films = elements.map((element, i): BearingFilm => {
+  const heatedWith = (parameters: Readonly<Record<string, number>>, start?: Float64Array) =>
+    heatedNetwork(
+      circuit.network,
+      { ...running, parameters, ...(start && { start }) },
+      elements.map((element) => {
+        const carried = byElement.get(element)?.mean;
+        return { element, ...(carried !== undefined && { load: carried }) };
+      }),
+    );
+  const heated = heatedWith(measured);
+  const pathOf = (
+    element: string,
+    clearance: number,
+    viscosity: number,
+    start?: readonly [number, number],
+  ) => {
+    const on = byElement.get(element)!;
+    const grooved = values[`${element}.land_length`] !== undefined;
+    return journalOrbit({
+      load: on.load,
+      meanTurning: on.meanTurning,
+      period: second((4 * Math.PI) / running.speed),
+      radius: metre(values[`${element}.diameter`]! / 2),
+      land: metre(values[`${element}.${grooved ? 'land_length' : 'length'}`]!),
+      lands: grooved ? 2 : 1,
+      clearance: metre(clearance),
+      viscosity: pascalSecond(viscosity),
+      ...(start && { start }),
+    });
+  };
+  const gaps = elements.map((element, i): Gap => {
     const computed = heated.ok ? heated.value.films[i] : undefined;
-    const on = byElement.get(element);
-    const rise = values[`${element}.film_rise`]!;
-    const diameter = values[`${element}.diameter`]!;
     const clearance = values[`${element}.radial_clearance`]!;
+    const viscosity =
+      computed?.viscosity ?? oilAt(circuit, running.temperature + values[`${element}.film_rise`]!).viscosity;
+    return {
+      element,
+      clearance,
+      viscosity,
+      computed,
+      orbit: byElement.has(element) ? pathOf(element, clearance, viscosity) : undefined,
+    };
+  });
+  const least = leastFilms(circuit.parameters, measured, gaps, {
+    heated: (parameters) => {
+      const moved = heatedWith(parameters, heated.ok ? heated.value.solved.state : undefined);
+      return moved.ok ? ok(moved.value.films) : moved;
+    },
+    leastOver: ({ element, orbit }, clearance, viscosity) =>
+      pathOf(element, clearance, viscosity, [orbit!.x.at(-1)!, orbit!.y.at(-1)!]).leastFilm,
+  });
+  const films = gaps.map(({ element, clearance, computed, orbit }, i): BearingFilm => {
+    const on = byElement.get(element);
     const grooved = values[`${element}.land_length`] !== undefined;
     const land = values[`${element}.${grooved ? 'land_length' : 'length'}`]!;
-    const viscosity = computed?.viscosity ?? oilAt(circuit, running.temperature + rise).viscosity;
-    const eccentricity = values[`${element}.eccentricity_ratio`] ?? Number.NaN;
     return {
       element,
       ...(on && { load: on }),
@@ -103,21 +140,14 @@ export function filmPrediction(
       measured: circuit.parameters.some(
         ({ name, measured: read }) => name === `${element}.radial_clearance` && read !== undefined,
       ),
-      lengthOverDiameter: land / diameter,
-      assumed: { rise, eccentricity },
+      lengthOverDiameter: land / values[`${element}.diameter`]!,
+      assumed: {
+        rise: values[`${element}.film_rise`]!,
+        eccentricity: values[`${element}.eccentricity_ratio`] ?? Number.NaN,
+      },
       ...(computed && { computed }),
-      ...(on && {
-        orbit: journalOrbit({
-          load: on.load,
-          meanTurning: on.meanTurning,
-          period: second((4 * Math.PI) / running.speed),
-          radius: metre(diameter / 2),
-          land: metre(land),
-          lands: grooved ? 2 : 1,
-          clearance: metre(clearance),
-          viscosity: pascalSecond(viscosity),
-        }),
-      }),
+      ...(orbit && { orbit }),
+      least: least[i]!,
     };
   });
   const at = ({ pressures }: SolvedNetwork): number => pressures[circuit.gauge]!;
@@ -127,76 +157,10 @@ export function filmPrediction(
     films,
     gauge: { assumed: at(before.value), ...(heated.ok && { computed: at(heated.value.solved) }) },
     ...(!heated.ok && { unsettled: heated.issues[0]! }),
-    cautions: cautionsOf(films, loads !== undefined),
+    cautions: filmCautions(films, loads !== undefined),
   });
 }
 
 /** A turning journal with a film of its own; what only swings is not heated. */
 const isBearing = (values: Readonly<Record<string, number>>, id: string): boolean =>
   values[`${id}.speed_ratio`] !== undefined && values[`${id}.radial_clearance`] !== undefined;
-
-function cautionsOf(films: readonly BearingFilm[], loaded: boolean): Caution[] {
-  const names = (some: readonly BearingFilm[]): string => some.map(({ element }) => element).join(', ');
-  const beyond = films.filter(({ computed }) => computed && !computed.solved);
-  const starved = films.filter(({ computed }) => computed && !computed.carried);
-  const restless = films.filter(({ orbit }) => orbit && !orbit.settled);
-  const thin = films.filter(({ orbit }) => orbit && orbit.leastFilm < ROUGHNESS);
-  return [
-    ...(loaded
-      ? [
-          {
-            code: 'film/cyclic-minimum',
-            message:
-              'The least film lasts a few degrees of the crank. Film limits of the handbooks are for steady loads and do not judge it: sound engine bearings pass through about a micrometre (from memory, no source). Compare bearings and clearances with it, not with a limit.',
-          },
-          {
-            code: 'film/rigid',
-            message:
-              'Journal and shell are taken as round, stiff and always full of oil; grooves and holes only count as the lengths of the lands. Real shells give way and grow a thicker film under the peak.',
-          },
-          {
-            code: 'film/shares-of-mains',
-            message:
-              'Each throw rests half on each main beside it, as though the crank were cut in every main; a real crank spreads its load. Take the mains as a rough guide.',
-          },
-        ]
-      : []),
-    ...(beyond.length > 0
-      ? [
-          {
-            code: 'film/beyond-solved',
-            message: `In ${names(beyond)} the mean load pushes the journal out to an eccentricity of ${Math.max(...beyond.map(({ computed }) => computed!.eccentricity)).toFixed(3)}. Films were solved to ${FARTHEST_SOLVED}; from there friction and film are carried on as they went, a guess.`,
-          },
-        ]
-      : []),
-    {
-      code: 'film/heat-by-oil-alone',
-      message:
-        'All heat of friction leaves with the oil, at 1.8e6 J/(m³·K); crank and block carry some off, so the films come out warm. Other handbooks print 1.5e6, which would warm them a fifth more.',
-    },
-    ...(thin.length > 0
-      ? [
-          {
-            code: 'film/as-thin-as-roughness',
-            message: `In ${names(thin)} the least film is under about a micrometre, the roughness of a good journal: by this model surfaces may touch there.`,
-          },
-        ]
-      : []),
-    ...(starved.length > 0
-      ? [
-          {
-            code: 'film/heat-not-carried',
-            message: `The oil that flows through ${names(starved)} does not carry off the heat of its friction; the temperature stands at the greatest that is reckoned with.`,
-          },
-        ]
-      : []),
-    ...(restless.length > 0
-      ? [
-          {
-            code: 'film/path-not-settled',
-            message: `The journal’s path in ${names(restless)} does not come back to itself within the cycles reckoned; its least film is that of the last one.`,
-          },
-        ]
-      : []),
-  ];
-}

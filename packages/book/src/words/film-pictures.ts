@@ -1,7 +1,7 @@
 import { printQuantity, seenFromRod } from '@fettle/core';
 import type { FilmField } from '../oil/film-field.ts';
 import type { BearingFilm } from '../oil/film-temperatures.ts';
-import { degrees, microns } from './film.ts';
+import { degrees, microns, micronWords } from './film.ts';
 
 /** Turns of the crank as an angle in words. */
 const ofCycle = (share: number): string => degrees(share * 4 * Math.PI);
@@ -17,8 +17,8 @@ export function fieldWords({ film, clearance, pascal, load, supply }: FilmField)
 }
 
 /** The journal's path and the load that drives it; undefined where the load is not known. */
-export function orbitWords({ element, orbit, load }: BearingFilm) {
-  if (!orbit || !load) return undefined;
+export function orbitWords({ element, orbit, load, least: { cycle } }: BearingFilm) {
+  if (!orbit || !load || !cycle) return undefined;
   const steps = orbit.x.length;
   const pairs = (x: Float64Array, y: Float64Array) => Array.from(x, (one, i) => [one, y[i]!] as const);
   const marks = [0, 180, 360, 540].map((at) => ({
@@ -28,7 +28,7 @@ export function orbitWords({ element, orbit, load }: BearingFilm) {
   const rod = load.bearing === 'rod';
   const seen = rod ? seenFromRod(load.crank, load.load) : load.load;
   const greatestAt = load.greatestAt / (4 * Math.PI);
-  const least = `least film ${microns(orbit.leastFilm)} at ${ofCycle(orbit.leastAt)}`;
+  const least = `least film ${micronWords(cycle)} at ${ofCycle(orbit.leastAt)}`;
   const greatest = `greatest ${printQuantity(load.greatest, 'kN', 1)} at ${ofCycle(greatestAt)}`;
   return {
     desc: `The journal’s centre over two turns of the crank; the circle is the clearance; ${least}; load ${greatest}.`,

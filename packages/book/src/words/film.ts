@@ -1,11 +1,12 @@
-import { inUnit, printQuantity, TYPICAL_CYCLE } from '@fettle/core';
+import { expanded, inUnit, printQuantity, TYPICAL_CYCLE, type Uncertain } from '@fettle/core';
 import type { FilledCrank, LoadFigure } from '../oil/bearing-loads.ts';
 import type { BearingFilm, FilmPrediction } from '../oil/film-temperatures.ts';
+import { doubted } from './doubt.ts';
 
 /** What the figures of the films rest on, a sentence or two each. */
 export const FILM_GROUNDS: readonly string[] = [
   'Temperature: the sump’s, and half of what the oil gains on its way through. Eccentricity from the mean load, friction and side flow by the film solved over the bearing’s own length, each land by itself; heat carried by the oil that the circuit feeds the bearing and, in hole-fed ones, by what the journal draws round as well (ISO 7902).',
-  'Least film: the journal’s path over the cycle by the mobility of a land of that length, solved here and tabled, at that film temperature. No band is given: the model is coarser than any reading.',
+  'Least film: the journal’s path over the cycle by the mobility of a land of that length, solved here and tabled, at that film temperature; beside it the film under the mean load standing still. The ± is what the readings leave open, at about 95 % and to first order; the model itself is coarser than that and carries no band.',
   'These figures compare bearings and clearances of one engine. The maker’s clearances outrank them.',
 ];
 
@@ -26,17 +27,42 @@ export const degrees = (angle: number): string => printQuantity(angle, 'deg', 0)
 export const kelvins = (rise: number): string => `${rise.toFixed(1)} K`;
 export const microns = (length: number): string => `${(length * 1e6).toFixed(1)} µm`;
 
-/** `0.189 thou (4.8 µm)`, or the microns alone. */
-export const gapWords = (gap: number, { gap: unit }: FilmUnits): string =>
-  unit === 'um' ? microns(gap) : `${inUnit(gap, 'thou').toFixed(3)} thou (${microns(gap)})`;
+/** `4.8 ±0.3 µm` */
+export const micronWords = (q: Uncertain): string => `${doubted(q.value * 1e6, expanded(q).U * 1e6, 1)} µm`;
+
+/** `0.189 ±0.012 thou`, or in microns where the sheet is metric. */
+export const gapWords = (q: Uncertain, { gap: unit }: FilmUnits): string =>
+  unit === 'um'
+    ? micronWords(q)
+    : `${doubted(inUnit(q.value, 'thou'), inUnit(expanded(q).U, 'thou'), 3)} thou`;
+
+/** The least film over the cycle; a path that does not come back to itself says so. */
+export function leastWords({ least, orbit }: BearingFilm, units: FilmUnits): string {
+  if (!least.cycle) return '';
+  const also = units.gap === 'um' ? '' : ` (${microns(least.cycle.value)})`;
+  return `${gapWords(least.cycle, units)}${also}${orbit?.settled ? '' : ', not settled'}`;
+}
+
+/** The film under the mean load, as if that stood still. */
+export const steadyWords = ({ least }: BearingFilm, units: FilmUnits): string =>
+  least.steady ? gapWords(least.steady, units) : '';
 
 /** The rise of a film's temperature as computed; `over` where the oil that is fed carries too little. */
 export const riseWords = (computed: BearingFilm['computed']): string =>
   computed ? `${computed.carried ? '' : 'over '}${kelvins(computed.rise)}` : '?';
 
 export const FILM_COLUMNS = {
-  loaded: ['load, mean', 'greatest', 'at', 'off centre', 'film over sump', 'least film', 'at'],
-  unloaded: ['off centre', 'film over sump'],
+  loaded: [
+    'load, mean',
+    'greatest',
+    'at',
+    'off centre',
+    'film over sump',
+    'at the mean load',
+    'least film',
+    'at',
+  ],
+  unloaded: ['off centre', 'film over sump', 'least film'],
 } as const;
 
 /** One bearing in the columns of `FILM_COLUMNS`. */
@@ -45,14 +71,15 @@ export function filmCells(film: BearingFilm, units: FilmUnits, loaded: boolean):
   const force = (newtons: number): string => printQuantity(newtons, units.force, 0);
   const eccentricity = `${Number.isNaN(assumed.eccentricity) ? '' : `${assumed.eccentricity.toFixed(2)} → `}${computed?.eccentricity.toFixed(2) ?? '?'}`;
   const warm = `${kelvins(assumed.rise)} → ${riseWords(computed)}`;
-  if (!loaded) return [eccentricity, warm];
+  if (!loaded) return [eccentricity, warm, steadyWords(film, units)];
   return [
     load ? force(load.mean) : 'not known',
     load ? force(load.greatest) : '',
     load ? degrees(load.greatestAt) : '',
     eccentricity,
     warm,
-    orbit ? `${gapWords(orbit.leastFilm, units)}${orbit.settled ? '' : ' ?'}` : '',
+    steadyWords(film, units),
+    leastWords(film, units),
     orbit ? degrees(orbit.leastAt * 4 * Math.PI) : '',
   ];
 }

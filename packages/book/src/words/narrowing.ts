@@ -26,6 +26,17 @@ export const causeWords = ({ cause, of }: DoubtCause): string =>
     other: of,
   })[cause];
 
+/** Where the variance comes from, the greatest cause first. */
+export const causesWords = ({ causes }: Narrowing): string =>
+  `The variance by its causes: ${causes
+    .slice(0, NARROWING_ROWS)
+    .map((one) => `${Math.round(one.share * 100)} % ${causeWords(one)}`)
+    .join('; ')}.`;
+
+/** How the rows are to be read. */
+export const NARROWING_GROUNDS =
+  'First order; each row is reckoned anew with its readings alone bettered, so rows do not add up.';
+
 /** What was not measured has no band; empty where all was. */
 export const unmeasuredWords = ({ unmeasured }: Narrowing): string =>
   unmeasured.length === 0

@@ -1,5 +1,5 @@
 import { type Book, type FilledCrank, type FilmPrediction, filmWords, pressureUnit } from '@fettle/book';
-import { type Caution, type Issue, printQuantity } from '@fettle/core';
+import { type Caution, type Issue, printQuantity, standardUncertainty } from '@fettle/core';
 import type { Condition } from './oil-lines.ts';
 import { heading, table, wrapped } from './table.ts';
 
@@ -103,7 +103,7 @@ export function filmJson({ book, crank, rows }: Films) {
       gauge: { assumed: prediction.gauge.assumed, computed: prediction.gauge.computed },
       unsettled: prediction.unsettled,
       bearings: prediction.films.map(
-        ({ element, load: on, clearance, measured, assumed, computed, orbit }) => ({
+        ({ element, load: on, clearance, measured, assumed, computed, orbit, least }) => ({
           bearing: element,
           kind: on?.bearing,
           radial_clearance: clearance,
@@ -122,8 +122,13 @@ export function filmJson({ book, crank, rows }: Films) {
             drawn: computed.drawn,
             heat_carried: computed.carried,
           },
+          steady_film: least.steady && {
+            value: least.steady.value,
+            standard_uncertainty: standardUncertainty(least.steady),
+          },
           least_film: orbit && {
             value: orbit.leastFilm,
+            standard_uncertainty: least.cycle && standardUncertainty(least.cycle),
             at: orbit.leastAt * 4 * Math.PI,
             settled: orbit.settled,
           },

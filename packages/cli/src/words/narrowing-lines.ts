@@ -36,7 +36,7 @@ export function narrowingLines(book: Book, condition: Condition, found: Narrowin
     '  The variance by its causes:',
     ...table(causes, '  '),
     ...said(
-      `First order, at a coverage factor of ${coverageFactor(0.95, Number.POSITIVE_INFINITY).toFixed(2)}; each row is reckoned anew with its readings alone bettered, so rows do not add up. Entries: --json.`,
+      `${narrowingWords.NARROWING_GROUNDS} Coverage factor ${coverageFactor(0.95, Number.POSITIVE_INFINITY).toFixed(2)}. Entries: --json.`,
     ),
   ];
 }

@@ -50,6 +50,7 @@ export function filmPages(book: Book, reckoning: Reckoning, { circuit, rows, uni
     })),
     stand_ins: crank.ok ? filmWords.standInWords(crank.value) : [crank.issues[0]!.message],
     cautions: [...new Set(cautions)],
+    grounds: filmWords.FILM_GROUNDS,
   };
 }
 
@@ -62,17 +63,14 @@ function filmTable(prediction: FilmPrediction, unit: string) {
   };
 }
 
-function filmLine(
-  { element, measured, load, assumed, computed, orbit }: BearingFilm,
-  units: filmWords.FilmUnits,
-) {
+function filmLine(film: BearingFilm, units: filmWords.FilmUnits) {
+  const { element, measured, load, assumed, computed } = film;
   return {
     bearing: `${printableText(element)}${measured ? '' : ' (not measured)'}`,
     greatest: load ? printQuantity(load.greatest, units.force, 0) : 'not known',
     assumed: filmWords.kelvins(assumed.rise),
     computed: computed ? filmWords.riseWords(computed) : '',
-    least: orbit
-      ? `${filmWords.gapWords(orbit.leastFilm, units)}${orbit.settled ? '' : ' (not settled)'}`
-      : '',
+    steady: filmWords.steadyWords(film, units),
+    least: filmWords.leastWords(film, units),
   };
 }

@@ -167,8 +167,21 @@ it('gives films at idle and at the fastest hot speed, with what stands in for fi
   expect(mains).toHaveLength(3);
   for (const { bearing, least } of mains ?? []) {
     expect(bearing).toContain('(not measured)');
-    expect(least).toMatch(/^\d+\.\d{3} thou \(\d+\.\d µm\)/);
+    expect(least).toMatch(/^\d+\.\d{3} ±\d+\.\d{3} thou \(\d+\.\d µm\)/);
   }
   expect(films.stand_ins.some((words) => words.startsWith('Stands in for'))).toBe(true);
   expect(films.cautions.length).toBeGreaterThan(0);
+});
+
+it('says which reading, measured better, would narrow the band at idle most', () => {
+  const { narrowing } = pagesFor(folded(wornPump().entries));
+  const [first, second] = narrowing!.readings;
+  // The ends leak with the cube of eight readings' gap, the tips with that of one.
+  expect(first).toMatchObject({ with: 'Feeler leaves', finest: 'no finer one owned' });
+  expect(narrowing!.said[0]).toContain(first!.name);
+  const band = (words: string): number => Number(/±([\d.]+) psi/.exec(words)![1]);
+  expect(band(first!.without)).toBeLessThanOrEqual(band(second!.without));
+  expect(band(first!.without)).toBeLessThan(band(narrowing!.pressure));
+  // Nothing of the bearings was measured, and so has no band: that is said too.
+  expect(narrowing!.said[1]).toMatch(/^Not measured, so without any band/);
 });

@@ -17,6 +17,7 @@ import { bandWords, shown, valueWords } from '../words/quantity.ts';
 import { sourceWords } from '../words/source.ts';
 import { calibrationPages } from './calibration.ts';
 import { filmPages } from './films.ts';
+import { narrowingPages } from './narrowing.ts';
 import { oilFlows } from './oil-flows.ts';
 import { planPages } from './plan.ts';
 import type { Prediction, Row } from './prediction.ts';
@@ -126,6 +127,7 @@ export function pressurePages(book: Book, assessed: Assessment, prediction: Pred
       prediction.rows.map(({ condition }) => condition),
     ).map(circuitCautionWords),
     flows: oilFlows(prediction),
+    narrowing: narrowingPages(assessed.reckoning, prediction),
     repairs: repairBars(book, prediction),
     rests_on: prediction.circuit.parameters.map(parameterLine),
     taken_as_new: [

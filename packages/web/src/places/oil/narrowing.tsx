@@ -48,17 +48,8 @@ function Found({ found, at }: { readonly found: Narrowing; readonly at: string }
           </li>
         ))}
       </ul>
-      <p>
-        The variance by its causes:{' '}
-        {found.causes
-          .slice(0, narrowingWords.NARROWING_ROWS)
-          .map((one) => `${Math.round(one.share * 100)} % ${narrowingWords.causeWords(one)}`)
-          .join('; ')}
-        .
-      </p>
-      <p class="soft">
-        First order; each line is reckoned anew with its readings alone bettered, so they do not add up.
-      </p>
+      <p>{narrowingWords.causesWords(found)}</p>
+      <p class="soft">{narrowingWords.NARROWING_GROUNDS}</p>
     </>
   );
 }
