@@ -13,7 +13,7 @@ import { predictionOf } from './data/prediction.ts';
 import { hotIdle, pressurePages } from './data/pressure.ts';
 import { readingPlanPage } from './data/reading-plan.ts';
 import { recordPages } from './data/record.ts';
-import { sizePages, stackPages } from './data/sizes.ts';
+import { matchingPages, sizePages, stackPages } from './data/sizes.ts';
 import { specSheetPages } from './data/spec-sheet.ts';
 import { summaryPage } from './data/summary.ts';
 import { torquePages } from './data/torque-log.ts';
@@ -45,6 +45,7 @@ export function buildBookData(book: Book, printing: Printing, photos: readonly P
     deciding: decidingPages(book, assessed),
     sizes: sizePages(book, assessed),
     stacks: stackPages(book),
+    matching: matchingPages(book),
     instruments: instrumentPages(book),
     cautions: cautionPages(book, judgements, torques),
     notices: noticesOf(book, (id) => `entry ${pages.get(id) ?? id}`),

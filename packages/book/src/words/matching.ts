@@ -1,4 +1,7 @@
+import type { MatchingTried } from '../matching/all-matchings.ts';
 import { type JobMatching, type Placing, sameOrder, type Tried } from '../matching/job-matching.ts';
+import { placeText } from '../sheet/places.ts';
+import type { Block } from './block.ts';
 import { bare, halfBand, shown, uncertaintyWords } from './quantity.ts';
 
 // The same sentences at the bench, in the terminal and on paper.
@@ -67,3 +70,49 @@ export function doubtWords({ characteristic }: JobMatching, { q }: Tried): strin
   const doubt = bare(characteristic, halfBand(q));
   return Number(doubt) === 0 ? uncertaintyWords(characteristic, halfBand(q)) : doubt;
 }
+
+const STATUS = {
+  in: 'in',
+  out: 'OUT',
+  'cannot-tell': 'cannot tell',
+  missing: 'not read',
+  'no-limits': 'no limits',
+} as const;
+
+/** `Skirt clearance: Piston and rings`. */
+export const matchedName = ({
+  characteristic,
+  name,
+}: Pick<MatchingTried, 'characteristic' | 'name'>): string => `${characteristic.name}: ${name}`;
+
+/** The chosen order beside that of the box, place by place: how it is printed. */
+export function matchingBlock(title: string, found: JobMatching): Block {
+  const { best, boxed, fitted, seats, parts, characteristic } = found;
+  const pair = ({ partOf }: Placing, i: number): string[] => {
+    const tried = found.tried[i]![partOf[i]!]!;
+    const value = `${triedWords(found, i, partOf[i]!)} ±${doubtWords(found, tried)}`;
+    return [parts[partOf[i]!]!.name, value, STATUS[tried.status]];
+  };
+  const unit = characteristic.unit ?? '';
+  return {
+    title,
+    lines: [
+      `${fitted && sameOrder(best, fitted) ? 'Fitted so' : 'The best order'}: ${verdictWords(best)}; ${deviationWords(found, best)}. As boxed: ${verdictWords(boxed)}; ${deviationWords(found, boxed)}.`,
+      ...(fitted && !sameOrder(best, fitted) ? [`As fitted now: ${verdictWords(fitted)}.`] : []),
+    ],
+    table: {
+      head: ['Place', 'Chosen', unit, 'Verdict', 'As boxed', unit, 'Verdict'],
+      rows: seats.map((seat, i) => [placeText(seat), ...pair(best, i), ...pair(boxed, i)]),
+    },
+    notes: [targetWords(found), ...matchingNotes(found)],
+  };
+}
+
+export const NOTHING_MATCHED =
+  'Nothing can be matched yet: what can change places is not measured, one for each place at least, with what it goes into.';
+
+/** What else could be matched, by name alone. */
+export const wantingWords = (wanting: readonly Pick<MatchingTried, 'characteristic' | 'name'>[]): string =>
+  wanting.length === 0
+    ? ''
+    : `Could be matched too, once it is measured: ${wanting.map(matchedName).join('; ')}.`;

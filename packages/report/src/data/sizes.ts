@@ -4,6 +4,8 @@ import {
   type Book,
   jobSizes,
   jobStack,
+  matchingsTried,
+  matchingWords,
   sizesWords,
   stacksOf,
   stackWords,
@@ -30,6 +32,20 @@ export function stackPages(book: Book) {
       return found.ok ? [blockPage(stackWords.stackBlock(book, found.value))] : [];
     });
   return { blocks, nothing: stackWords.NO_STACKS };
+}
+
+/** Which part goes where, beside what the order of the box would have given. */
+export function matchingPages(book: Book) {
+  const tried = matchingsTried(book, 'sum', CATALOGUE);
+  return {
+    blocks: tried.flatMap((one) =>
+      one.found.ok
+        ? [blockPage(matchingWords.matchingBlock(matchingWords.matchedName(one), one.found.value))]
+        : [],
+    ),
+    nothing: matchingWords.NOTHING_MATCHED,
+    wanting: matchingWords.wantingWords(tried.filter(({ found }) => !found.ok)),
+  };
 }
 
 const blockPage = ({ title, lines, table, notes }: Block) => ({

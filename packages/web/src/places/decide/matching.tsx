@@ -54,10 +54,7 @@ export function Matching() {
           <Found key={`${keyOf(shown)} ${objective}`} found={shown.found} />
         </>
       ) : (
-        <p>
-          Nothing can be matched yet. Pistons, shells or whatever else can change places must be measured, one
-          for each place at least, and so must what they go into.
-        </p>
+        <p>{matchingWords.NOTHING_MATCHED}</p>
       )}
       <Wanting tried={tried} />
     </section>
@@ -71,7 +68,7 @@ const OBJECTIVES = [
 
 type Named = Omit<MatchingTried, 'found'>;
 const keyOf = ({ characteristic, moves }: Named): string => `${characteristic.id} ${moves}`;
-const wordOf = ({ characteristic, name }: Named): string => `${characteristic.name}: ${name}`;
+const wordOf = matchingWords.matchedName;
 
 /** What else could be matched, and what each still asks for. */
 function Wanting({ tried }: { readonly tried: readonly MatchingTried[] }) {
