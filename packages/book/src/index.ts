@@ -11,6 +11,7 @@ export type { Witness } from './assess/merging.ts';
 export type { NextMove } from './assess/next-move.ts';
 export { type Deciding, type Further, furtherMoves } from './assess/next-move-further.ts';
 export type { Operand } from './assess/operand.ts';
+export { type ReadAgain, readAgain } from './assess/read-again.ts';
 export type { Reason } from './assess/reason.ts';
 export { Reckoning } from './assess/reckoning.ts';
 export type { Catalogue } from './assess/relations.ts';

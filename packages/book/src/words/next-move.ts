@@ -51,6 +51,24 @@ export function moveWords(judgement: Assessed, next: NextMove, say: Saying = PLA
   }
 }
 
+/** Where room is short: what a place is read with again, since nobody can tell. */
+export function againWords({ characteristic }: Assessed, next: NextMove): string {
+  switch (next.move) {
+    case 'try-leaf':
+      return `again: try the leaf ${next.leaf}`;
+    case 'use-instrument':
+      return `again, with: ${next.name}`;
+    case 'settle-disagreement':
+      return 'again, both ways: the witnesses disagree';
+    case 'finer-than-owned':
+      return `again, finer (borrow): ${characteristic.name.toLowerCase()} to ±${PLAINLY.doubt(characteristic, 2 * next.needed)}`;
+    case 'on-the-limit':
+      return 'again: it reads on the limit itself';
+    default:
+      return 'again: its tool failed its check';
+  }
+}
+
 const named = (characteristic: Characteristic, place: Place, say: Saying): string => {
   const at = say.place(characteristic, place);
   return at === '' ? characteristic.name : `${characteristic.name}, ${at}`;

@@ -23,6 +23,7 @@ import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { bandWords, limitWords, valueWords } from '../words/quantity.ts';
 import { sourceWords } from '../words/source.ts';
 import { doubtWords } from './doubt.ts';
+import { lineName } from './line-names.ts';
 import { isReadElsewhere } from './other-states.ts';
 import { witnessLines } from './witnesses.ts';
 
@@ -257,7 +258,7 @@ function characteristicRecord(
   const { reduce } = characteristic;
   const limits = limitLines(book, characteristic, judgements);
   return {
-    line: characteristic.line ?? '',
+    line: lineName(book, characteristic),
     name: characteristic.name,
     id: characteristic.id,
     taken: characteristic.taken ?? '',

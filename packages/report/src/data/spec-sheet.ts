@@ -2,6 +2,7 @@ import { type Book, type Characteristic, sourceOf } from '@fettle/book';
 import { whenWords } from '../words/entry.ts';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { citedWords } from '../words/source.ts';
+import { lineName } from './line-names.ts';
 
 /** A limit set as the sheet prints it. */
 function asPrinted(characteristic: Characteristic, set: 'new' | 'wear'): string {
@@ -19,7 +20,7 @@ function sheetLine(book: Book, characteristic: Characteristic) {
   );
   const amendment = book.amended.get(characteristic.id);
   return {
-    line: characteristic.line ?? '',
+    line: lineName(book, characteristic),
     name: characteristic.name,
     id: characteristic.id,
     new: asPrinted(characteristic, 'new'),

@@ -2,17 +2,18 @@ import type { Assessed, Book, Gate, Status, TorqueAssessment } from '@fettle/boo
 import { placeWords } from '../words/entry.ts';
 import { moveWords } from '../words/move.ts';
 import { bandWords, limitWords, valueWords } from '../words/quantity.ts';
+import { lineName } from './line-names.ts';
 import { unmeasured } from './unmeasured.ts';
 
 const isWanted = ({ status, characteristic }: Assessed): boolean =>
   status !== 'missing' || characteristic.optional !== true;
 
-function standingOut(judgement: Assessed) {
+const standingOut = (book: Book) => (judgement: Assessed) => {
   const { characteristic, operand, governing, verdicts, sight } = judgement;
   const verdict = governing && verdicts[governing];
   const where = judgement.worstAt ?? judgement.place;
   return {
-    line: characteristic.line ?? '',
+    line: lineName(book, characteristic),
     name: characteristic.name,
     place: placeWords(where, characteristic.places),
     known: sight
@@ -27,7 +28,7 @@ function standingOut(judgement: Assessed) {
         : '',
     next: judgement.next ? moveWords(judgement, judgement.next) : '',
   };
-}
+};
 
 /** The job on one page: how many of each verdict, what stands out, how the covers stand. */
 export function summaryPage(
@@ -53,8 +54,8 @@ export function summaryPage(
     struck: String(book.readings.filter(({ standing }) => standing === 'struck').length),
     readings: String(book.readings.length),
     unread: String(unmeasured(book, judgements).length),
-    out: of('out').map(standingOut),
-    cannot_tell: of('cannot-tell').map(standingOut),
+    out: of('out').map(standingOut(book)),
+    cannot_tell: of('cannot-tell').map(standingOut(book)),
     refused: torques
       .filter(({ advice }) => advice.ok && advice.value.advice === 'refused')
       .map(({ fastener }) => `${fastener.line ? `${fastener.line} ` : ''}${fastener.name}`),

@@ -1,5 +1,6 @@
 import { type Assessed, type Book, type Characteristic, type Place, placesOf, placeText } from '@fettle/book';
 import { placeWords } from '../words/entry.ts';
+import { lineName } from './line-names.ts';
 import { isReadElsewhere } from './other-states.ts';
 
 /** A characteristic with the places of it that are still to be measured. */
@@ -45,7 +46,7 @@ function waiting(judgements: readonly Assessed[], id: string): string[] {
 
 export const unmeasuredPages = (book: Book, judgements: readonly Assessed[]) =>
   unmeasured(book, judgements).map(({ characteristic, places, all }) => ({
-    line: characteristic.line ?? '',
+    line: lineName(book, characteristic),
     name: characteristic.name,
     id: characteristic.id,
     what:

@@ -4,14 +4,18 @@ import {
   type Characteristic,
   type Gate,
   limitsOf,
+  nextMoveWords,
   type Place,
+  placeText,
   positionAt,
+  readAgain,
 } from '@fettle/book';
 import { placeWords, whenWords } from '../words/entry.ts';
 import { limitWords } from '../words/quantity.ts';
 import { unitSign } from '../words/unit.ts';
 import { type BoxGrid, boxGrid } from './box-grid.ts';
 import type { Printing } from './cover-page.ts';
+import { lineName } from './line-names.ts';
 import { type Unmeasured, unmeasured } from './unmeasured.ts';
 
 const unitWords = ({ kind, unit }: Characteristic): string =>
@@ -49,25 +53,87 @@ interface WallRow extends BoxGrid {
   readonly measurand: string;
   /** Every place with a box, as it is written at the bench. */
   readonly boxes: readonly string[];
+  /** Where it was read and nobody can tell: what to try next. */
+  readonly again: string;
+  /** The widest figure that is asked for, in digits with its point. */
+  readonly digits: number;
   /** Next, or what the nearest cover waits for: it stands on the first page whatever else does not. */
   readonly first: boolean;
+}
+
+/** What a row is for: places not read, or to be read again. */
+interface Wanted extends Pick<Unmeasured, 'characteristic' | 'places'> {
+  readonly again?: string;
+}
+
+/** Never fewer than somebody writes into any box; a length that nothing is said of may have as many as 12.345. */
+const LEAST_DIGITS = 4;
+const DIGITS_OF_LENGTH = 6;
+
+/** The longest figure of the limits and of what was read there before, with its point. */
+function digitsAsked(book: Book, { id, kind }: Characteristic, limits: string): number {
+  const read = book.readings.flatMap(({ body }) => (body.characteristic === id ? [body.value ?? ''] : []));
+  const figures = [limits, ...read].flatMap((words) => words.match(/\d*\.?\d+/g) ?? []);
+  const least = kind === 'length' && figures.length === 0 ? DIGITS_OF_LENGTH : LEAST_DIGITS;
+  return Math.max(least, ...figures.map(({ length }) => length));
+}
+
+/** Places to be read again, by what and with what. */
+function wantedAgain(book: Book, judgements: readonly Assessed[]): Wanted[] {
+  const rows = new Map<string, { characteristic: Characteristic; places: Place[]; again: string }>();
+  for (const { characteristic, place, judgement, move } of readAgain(book, judgements)) {
+    const again = nextMoveWords.againWords(judgement, move);
+    const key = `${characteristic.id} ${again}`;
+    const row = rows.get(key) ?? { characteristic, places: [], again };
+    row.places.push(place);
+    rows.set(key, row);
+  }
+  const bench = (axes: readonly string[]) => (a: Place, b: Place) => {
+    for (const axis of axes) {
+      const order = book.sheet?.axes[axis] ?? [];
+      const apart = order.indexOf(a[axis] ?? '') - order.indexOf(b[axis] ?? '');
+      if (apart !== 0) return apart;
+    }
+    return 0;
+  };
+  return [...rows.values()].map((row) => ({
+    ...row,
+    places: [
+      ...new Map(
+        row.places
+          .sort(bench(row.characteristic.places))
+          .map((place) => [placeText(place, row.characteristic.places), place]),
+      ).values(),
+    ],
+  }));
+}
+
+/** Both kinds in the order of the sheet, as the bench goes through them. */
+function allWanted(book: Book, judgements: readonly Assessed[]): Wanted[] {
+  const order = new Map([...book.characteristics.keys()].map((id, i) => [id, i]));
+  return [...unmeasured(book, judgements), ...wantedAgain(book, judgements)].sort(
+    (a, b) => order.get(a.characteristic.id)! - order.get(b.characteristic.id)!,
+  );
 }
 
 /** More lines than these are not sure to stand in one column. */
 const MOST_LINES = 20;
 
 /** One row, or several where it has more lines than a column. */
-function wallRows(book: Book, { characteristic, places }: Unmeasured, first: boolean): WallRow[] {
+function wallRows(book: Book, { characteristic, places, again = '' }: Wanted, first: boolean): WallRow[] {
   const boxes = places.map((place) => placeWords(place, characteristic.places));
   // What is seen is written in words, which need a box of the full width.
   const { lines, ...grid } =
     characteristic.kind === 'seen'
       ? { heads: [], down: '', lines: boxes.map((box) => ({ name: '', boxes: [box] })) }
       : boxGrid(places, characteristic.places);
+  const limits = limitLine(book, characteristic, places[0]!);
   const row = {
-    line: characteristic.line ?? '',
-    limits: limitLine(book, characteristic, places[0]!),
-    with: characteristic.kind === 'seen' ? '' : (characteristic.with ?? ''),
+    line: lineName(book, characteristic),
+    limits,
+    with: characteristic.kind === 'seen' || again !== '' ? '' : (characteristic.with ?? ''),
+    again,
+    digits: digitsAsked(book, characteristic, limits),
     seen: characteristic.kind === 'seen',
     measurand:
       characteristic.ask_measurand === true
@@ -114,7 +180,7 @@ const aboutOf = (characteristic: Characteristic, place: Place): string => {
 };
 
 /** Rows under the part of the engine that the sheet puts them to. */
-function byGroup(book: Book, waiting: readonly Unmeasured[], first: (id: string, i: number) => boolean) {
+function byGroup(book: Book, waiting: readonly Wanted[], first: (id: string, i: number) => boolean) {
   const groups = new Map<string, WallRow[]>();
   for (const [i, one] of waiting.entries()) {
     const name = one.characteristic.group ?? '';
@@ -130,8 +196,8 @@ export function wallPages(
   gates: readonly Gate[],
   { printedAt }: Printing,
 ) {
-  const waiting = unmeasured(book, judgements);
-  const isOptional = ({ characteristic }: Unmeasured): boolean => characteristic.optional === true;
+  const waiting = allWanted(book, judgements);
+  const isOptional = ({ characteristic }: Wanted): boolean => characteristic.optional === true;
   const cover = nearest(gates, judgements);
   return {
     title: book.opened?.body.title ?? 'A job without a title',

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 
 /** Poppler's programs read a PDF independently of what wrote it. Without them the tests fail, and say so. */
 function poppler(
-  program: 'pdftotext' | 'pdffonts' | 'pdfinfo' | 'pdfimages' | 'pdftoppm',
+  program: 'pdftotext' | 'pdffonts' | 'pdfinfo' | 'pdfimages' | 'pdftoppm' | 'pdftocairo',
   pdf: Uint8Array,
   ...options: string[]
 ): Buffer {
@@ -13,7 +13,7 @@ function poppler(
   try {
     const file = join(folder, 'printed.pdf');
     writeFileSync(file, pdf);
-    const after = program === 'pdftotext' ? ['-'] : [];
+    const after = program === 'pdftotext' || program === 'pdftocairo' ? ['-'] : [];
     return execFileSync(program, [...options, file, ...after], {
       maxBuffer: 1e8,
       stdio: ['ignore', 'pipe', 'ignore'],
@@ -70,6 +70,27 @@ export function pictureOf(
   const pgm = poppler('pdftoppm', pdf, '-gray', '-singlefile', '-r', `${dpi}`, '-f', `${page}`);
   const [head, width, height] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(pgm.toString('latin1', 0, 60))!;
   return { width: Number(width), height: Number(height), grey: new Uint8Array(pgm.subarray(head.length)) };
+}
+
+const MM_OF_POINT = 25.4 / 72;
+
+/** Every drawn frame of a page with right angles: width and height [mm]. */
+export function framesOf(pdf: Uint8Array, page: number): { width: number; height: number }[] {
+  const svg = said('pdftocairo', pdf, '-svg', '-f', `${page}`, '-l', `${page}`);
+  return [...svg.matchAll(/<path (?:style="fill:none;|fill="none")[^>]* d="([^"]*)"[^>]*>/g)].flatMap(
+    ([whole, path]) => {
+      const corners = [...path!.matchAll(/[ML] ([-\d.]+) ([-\d.]+)/g)].map(([, x, y]) => [
+        Number(x),
+        Number(y),
+      ]);
+      const scale = Number(/transform="matrix\(([-\d.]+)/.exec(whole)?.[1] ?? 1);
+      const span = (axis: 0 | 1): number => {
+        const along = corners.map((corner) => corner[axis]!);
+        return Math.abs(scale) * (Math.max(...along) - Math.min(...along)) * MM_OF_POINT;
+      };
+      return corners.length >= 4 && !/[CQ]/.test(path!) ? [{ width: span(0), height: span(1) }] : [];
+    },
+  );
 }
 
 export const infoOf = (pdf: Uint8Array): Readonly<Record<string, string>> =>

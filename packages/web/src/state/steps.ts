@@ -6,6 +6,7 @@ import {
   placeAlong,
   placesOf,
   placeText,
+  readAgain,
   type Status,
 } from '@fettle/book';
 import { computed } from '@preact/signals';
@@ -64,15 +65,6 @@ export function statusAt(judgement: Assessed | undefined, place: Place): Status 
   return verdict ?? (judgement.governing ? 'missing' : 'no-limits');
 }
 
-/** Where a characteristic was read of which a judgement was worked out, at the place that decides. */
-function placesBehind(judgement: Assessed, id: string): Place[] {
-  const decides = judgement.worstAt && memberAt(judgement, judgement.worstAt);
-  const rests = new Set((decides ? [decides] : judgement.members).flatMap(({ known }) => known.entries));
-  return book.value.readings
-    .filter(({ entry, body }) => body.characteristic === id && rests.has(entry.id))
-    .map(({ body }) => body.place ?? {});
-}
-
 /** What still wants doing, in bench order: places not read, then those where nobody can tell and something would. */
 export const wanted = computed<{ readonly unread: readonly Step[]; readonly undecided: readonly Step[] }>(
   () => {
@@ -80,18 +72,12 @@ export const wanted = computed<{ readonly unread: readonly Step[]; readonly unde
     const unread = new Set<string>();
     const undecided = new Set<string>();
     for (const judgement of assessed.value.judgements) {
-      const { characteristic, status, next } = judgement;
+      const { characteristic, status } = judgement;
       if (status === 'missing' && characteristic.optional !== true)
         for (const one of judgement.missing) unread.add(keyOf(one.characteristic, one.place));
-      if (status !== 'cannot-tell' || !next) continue;
-      if (next.move === 'measure')
-        for (const one of next.what) undecided.add(keyOf(one.characteristic.id, one.place));
-      else if (next.move === 'use-instrument' && next.characteristic.id !== characteristic.id)
-        for (const place of placesBehind(judgement, next.characteristic.id))
-          undecided.add(keyOf(next.characteristic.id, place));
-      else if (['try-leaf', 'use-instrument', 'settle-disagreement'].includes(next.move))
-        undecided.add(keyOf(characteristic.id, judgement.worstAt ?? judgement.place));
     }
+    for (const { characteristic, place, atHand } of readAgain(book.value, assessed.value.judgements))
+      if (atHand) undecided.add(keyOf(characteristic.id, place));
     const inOrder = (keys: Set<string>): Step[] => [...all.values()].filter(({ key }) => keys.has(key));
     return { unread: inOrder(unread), undecided: inOrder(undecided) };
   },
