@@ -4,6 +4,7 @@ import { isBefore } from '../ledger/ledger.ts';
 import { isMeantBy } from '../sheet/id-pattern.ts';
 import { placeText } from '../sheet/places.ts';
 import type { Cover } from '../sheet/sheet.ts';
+import { torqueDoubtWords } from '../words/torque.ts';
 import type { Judgement } from './judgement.ts';
 import { keepingReasons } from './keeping-reasons.ts';
 import type { Reason } from './reason.ts';
@@ -64,7 +65,8 @@ function reasonsOf(judgement: Judgement): Reason[] {
   ];
 }
 
-function torqueReasons({ fastener, advice, unlogged }: TorqueAssessment): Reason[] {
+function torqueReasons(book: Book, torque: TorqueAssessment): Reason[] {
+  const { fastener, advice, proofs } = torque;
   const reasons: Reason[] = [];
   if (advice.ok && advice.value.advice === 'refused')
     reasons.push({
@@ -72,12 +74,14 @@ function torqueReasons({ fastener, advice, unlogged }: TorqueAssessment): Reason
       about: fastener.id,
       message: `${fastener.name}: the torque on the sheet is past proof load`,
     });
-  if (unlogged.length > 0)
+  if (proofs.some(({ pass }) => pass === undefined))
     reasons.push({
       code: 'torque/not-logged',
       about: fastener.id,
       message: `${fastener.name}: torque not logged`,
     });
+  for (const [why, message] of torqueDoubtWords(book, torque))
+    reasons.push({ code: `torque/${why}`, about: fastener.id, message });
   return reasons;
 }
 
@@ -100,13 +104,18 @@ export function gateOf(
       message: `Two devices disagree about ${conflict.about}: strike one, or decide again`,
     })),
     ...hidden.flatMap(reasonsOf),
-    ...fasteners.flatMap(torqueReasons),
+    ...fasteners.flatMap((torque) => torqueReasons(book, torque)),
     ...keepingReasons(book, cover, now),
   ];
   const entries = [
     ...new Set([
       ...hidden.flatMap((judgement) => judgement.entries),
       ...fasteners.flatMap(({ passes }) => passes.map(({ entry }) => entry.id)),
+      ...book.torqueDecisions
+        .filter(({ body }) =>
+          fasteners.some(({ passes }) => passes.some(({ entry }) => body.passes.includes(entry.id))),
+        )
+        .map(({ entry }) => entry.id),
     ]),
   ];
   const record = book.covers.get(cover.id);

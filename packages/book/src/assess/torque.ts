@@ -1,35 +1,32 @@
 import {
   type Issue,
-  type Metre,
   type NewtonMetre,
   type Outcome,
-  type Pascal,
   parseQuantity,
   type Quantity,
-  type QuantityKind,
   type TorqueAdvice,
   torqueAdvice,
   torqueQuestion,
 } from '@fettle/core';
 import { unitsMeant } from '../entering/plausible.ts';
-import type { Book, Written } from '../fold/book.ts';
-import { isAt, type Place, placesOf } from '../sheet/places.ts';
+import type { Book, TorqueOnRecord } from '../fold/book.ts';
+import { type Place, placesOf } from '../sheet/places.ts';
 import type { Fastener } from '../sheet/sheet.ts';
+import { otherConditionWords } from '../words/torque.ts';
+import { adviceIn, caseOf, torqueOf } from './torque-case.ts';
+import { isProven, type JointProof, jointProof, otherCondition } from './torque-standing.ts';
 
 /** What the sheet's torque would do to its fastener, and what has been logged against it. */
 export interface TorqueAssessment {
   readonly fastener: Fastener;
   /** Advice on the highest torque the sheet names. */
   readonly advice: Outcome<TorqueAdvice>;
-  /** Places whose last pass at the sheet's torque is not logged. */
+  /** Places that no logged pass proves: none at the sheet's torque, or one against which something speaks. */
   readonly unlogged: readonly Place[];
-  readonly passes: readonly Written<'torque-pass'>[];
+  /** Each place of the joint with the pass that proves it, or why none does. */
+  readonly proofs: readonly JointProof[];
+  readonly passes: readonly TorqueOnRecord[];
 }
-
-const torqueOf = (text: string): NewtonMetre | undefined => {
-  const read = parseQuantity(text, 'torque');
-  return read.ok ? (read.value.value as NewtonMetre) : undefined;
-};
 
 /** Two figures of one unit that differ by less than this are the same figure. */
 const SAME = 1e-6;
@@ -38,54 +35,49 @@ export function torqueAssessment(book: Book, fastener: Fastener): TorqueAssessme
   const lower = torqueOf(fastener.torque.lower) ?? Number.NaN;
   const upper = torqueOf(fastener.torque.upper ?? fastener.torque.lower) ?? Number.NaN;
   const passes = book.torquePasses.filter(({ body }) => body.fastener === fastener.id);
-  const tight = passes.filter(({ body }) => {
+  const isAtTorque = ({ body }: TorqueOnRecord): boolean => {
     const torque = torqueOf(body.torque);
-    return (
-      body.pass >= body.of &&
-      body.of >= fastener.passes &&
-      torque !== undefined &&
-      torque >= lower * (1 - SAME) &&
-      torque <= upper * (1 + SAME)
-    );
-  });
-  const places = placesOf(book.sheet ?? { axes: {} }, fastener);
+    return torque !== undefined && torque >= lower * (1 - SAME) && torque <= upper * (1 + SAME);
+  };
+  const isLast = ({ body }: TorqueOnRecord): boolean => body.pass >= body.of && body.of >= fastener.passes;
+  const proofs = placesOf(book.sheet ?? { axes: {} }, fastener).map((place) =>
+    jointProof(book, fastener, place, passes, { isLast, isAtTorque }),
+  );
   return {
     fastener,
     advice: torqueAdvice({ ...caseOf(fastener), torque: upper as NewtonMetre }),
-    unlogged: places.filter((place) => !tight.some(({ body }) => isAt(body.place ?? {}, place))),
+    unlogged: proofs.filter((proof) => !isProven(proof)).map(({ place }) => place),
+    proofs,
     passes,
   };
 }
 
-const caseOf = (fastener: Fastener) => ({
-  designation: fastener.thread,
-  grade: fastener.grade,
-  condition: fastener.nut_factor === undefined ? fastener.condition : undefined,
-  nutFactor: fastener.nut_factor,
-  hole: fastener.into && {
-    designation: fastener.into.thread,
-    engagement: siOf(fastener.into.engagement, 'length') as Metre | undefined,
-    tensile: siOf(fastener.into.tensile_strength, 'pressure') as Pascal | undefined,
-  },
-});
-
-/** What a sheet's quantity is in SI; its faults were found when the sheet was read. */
-function siOf(text: string | undefined, kind: QuantityKind): number | undefined {
-  const read = text === undefined ? undefined : parseQuantity(text, kind);
-  return read?.ok ? read.value.value : undefined;
-}
-
 /**
  * The question a torque raises before it is logged: so large that a unit has probably slipped, or off the sheet's
- * figure while the same number in another unit is on it.
+ * figure while the same number in another unit is on it, or applied to threads that are not as the sheet has them.
+ *
+ * @param condition  of the threads, as found; as on the sheet when absent
  */
-export function questionOfTorque(fastener: Fastener, torque: string): Issue | undefined {
+export function questionOfTorque(fastener: Fastener, torque: string, condition?: string): Issue | undefined {
   const read = parseQuantity(torque, 'torque');
   if (!read.ok) return undefined;
   return (
     unitQuestion(fastener, read.value) ??
-    torqueQuestion({ ...caseOf(fastener), torque: read.value.value as NewtonMetre })
+    torqueQuestion({ ...caseOf(fastener), torque: read.value.value as NewtonMetre }) ??
+    conditionQuestion(fastener, torque, condition)
   );
+}
+
+function conditionQuestion(fastener: Fastener, torque: string, said: string | undefined): Issue | undefined {
+  const other = otherCondition(fastener, said);
+  if (!other) return undefined;
+  return {
+    code: 'torque/condition',
+    at: 'condition',
+    got: other.said,
+    wanted: other.sheet,
+    message: `${fastener.name}: ${otherConditionWords(other, adviceIn(fastener, torque, other.said))} Were the threads so? It is kept if they were, and does not prove the joint until somebody decides that it stands, and why.`,
+  };
 }
 
 /** How far beside the sheet's torque the hand may stop [share]. Common practice, no source. */

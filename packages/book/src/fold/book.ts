@@ -5,6 +5,7 @@ import type { BrokenLink, Fork } from '../ledger/ledger.ts';
 import type { Characteristic, SpecSheet } from '../sheet/sheet.ts';
 import type { Conflict } from './decision.ts';
 import type { IdleStrike } from './strikes.ts';
+import type { Undoing } from './undoing.ts';
 
 /** An entry of a kind the program knows, with its body read. */
 export interface Written<K extends Kind> {
@@ -64,6 +65,17 @@ export interface SightOnRecord extends Written<'seen'> {
   readonly standing: Standing;
 }
 
+/** Whether what was taken with an instrument still counts, or a failed check of it asks for it again. */
+export type TakenStanding = Extract<Standing, 'counts' | 'to-be-taken-again'>;
+
+export interface TorqueOnRecord extends Written<'torque-pass'> {
+  readonly standing: TakenStanding;
+}
+
+export interface GaugeOnRecord extends Written<'gauge-reading'> {
+  readonly standing: TakenStanding;
+}
+
 export interface CoverOnRecord {
   readonly closed: boolean;
   /** The closing or opening that stands. */
@@ -104,8 +116,12 @@ export interface Book {
   readonly joints: ReadonlyMap<string, Written<'joint-state'>>;
   readonly readings: readonly ReadingOnRecord[];
   readonly sights: readonly SightOnRecord[];
-  readonly gaugeReadings: readonly Written<'gauge-reading'>[];
-  readonly torquePasses: readonly Written<'torque-pass'>[];
+  readonly gaugeReadings: readonly GaugeOnRecord[];
+  readonly torquePasses: readonly TorqueOnRecord[];
+  /** Who lets which passes stand, and why. */
+  readonly torqueDecisions: readonly Written<'torque-decided'>[];
+  /** What may have undone a tightened joint, in the order of the ledger. */
+  readonly undoings: readonly Undoing[];
   readonly dispositions: ReadonlyMap<string, Written<'disposition'>>;
   readonly orders: readonly (Written<'order'> & { readonly receipts: readonly string[] })[];
   /** Repairs on offer by their own ids, the later word on each. */

@@ -4,12 +4,13 @@ import { chainFaults, inOrder, merged } from '../ledger/ledger.ts';
 import { placeText } from '../sheet/places.ts';
 import type { SpecSheet } from '../sheet/sheet.ts';
 import { amendedCharacteristics, type SheetReader } from './amendments.ts';
-import type { Book, CoverOnRecord, Standing, Written } from './book.ts';
+import type { Book, CoverOnRecord, Standing, TakenStanding, Written } from './book.ts';
 import { type Conflict, decided } from './decision.ts';
 import { foldedParts } from './parts.ts';
 import { twiceEntered, unreadableReadings } from './problems.ts';
 import { reopenedBy } from './reopened.ts';
 import { strikesOf } from './strikes.ts';
+import { undoingsOf } from './undoings.ts';
 
 /** Entries of one kind that stand, in folding order, and a way to settle single answers among them. */
 class Standings {
@@ -125,6 +126,14 @@ export function foldedBook(
     const correction = corrections.get(reopened.get(w.entry.id) ?? '')?.body;
     return { ...w, standing: standingOf(w, w.body.instrument), ...(correction && { correction }) };
   });
+  // A correction is of what was read with a measuring instrument; a torque or a pressure is taken again.
+  const taken = <K extends 'gauge-reading' | 'torque-pass'>(
+    kind: K,
+  ): (Written<K> & { standing: TakenStanding })[] =>
+    standings.all(kind).map((written) => ({
+      ...written,
+      standing: reopened.has(written.entry.id) ? 'to-be-taken-again' : 'counts',
+    }));
   problems.push(...unreadableReadings(readings, characteristics, instruments));
   const receipts = standings.all('receipt');
   const { forks, broken } = chainFaults(ledger);
@@ -152,8 +161,15 @@ export function foldedBook(
     joints: standings.byKey('joint-state', (body) => `${body.joint}@${placeText(body.place ?? {})}`),
     readings,
     sights: onRecord('seen').map((w) => ({ ...w, standing: standingOf(w, undefined) })),
-    gaugeReadings: standings.all('gauge-reading'),
-    torquePasses: standings.all('torque-pass'),
+    gaugeReadings: taken('gauge-reading'),
+    torquePasses: taken('torque-pass'),
+    torqueDecisions: standings.all('torque-decided'),
+    undoings: undoingsOf({
+      joints: standings.all('joint-state'),
+      openings: standings.all('cover-opened'),
+      fittings: standings.all('part-fitted'),
+      reworks: standings.all('part-reworked'),
+    }),
     dispositions: standings.byKey('disposition', (body) => body.part),
     orders: standings.all('order').map((order) => ({
       ...order,

@@ -282,6 +282,16 @@ export const BODIES = {
     asked: asked.optional(),
     note: prose.optional(),
   }),
+  'torque-decided': z.strictObject({
+    passes: z
+      .array(entryId)
+      .min(1)
+      .max(500)
+      .describe(
+        'passes that stand although something speaks against them: another condition, a cover opened',
+      ),
+    why: z.string().min(1).max(20_000),
+  }),
   disposition: z.strictObject({
     part: id,
     decision: z.enum(['reuse', 'machine', 'replace']),

@@ -33,6 +33,7 @@ const FILLED: { readonly [K in Kind]: (body: WrittenBody<K>) => Body<K> } = {
   seen: asWritten,
   'gauge-reading': asWritten,
   'torque-pass': asWritten,
+  'torque-decided': asWritten,
   disposition: asWritten,
   order: asWritten,
   'supply-offered': asWritten,

@@ -79,6 +79,15 @@ export function fastenerFaults(sheet: SpecSheet, faults: Faults): void {
         'lower at or under upper',
         `${f.id}: the lower torque is above the upper one. Exchange or correct them.`,
       );
+    for (const [j, position] of (f.clamps ?? []).entries())
+      if (!sheet.positions.some(({ id }) => id === position))
+        faults.add(
+          'fastener-clamps',
+          [...path, 'clamps', j],
+          position,
+          listed(sheet.positions.map(({ id }) => id)),
+          `${f.id} clamps "${position}", which is no position of the sheet. Name one as it stands there, or take it out.`,
+        );
     threadFaults(f.thread, [...path, 'thread'], f.id, faults);
     threadFaults(f.into?.thread, [...path, 'into', 'thread'], f.id, faults);
     for (const [key, kind] of [

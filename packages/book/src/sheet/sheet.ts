@@ -127,6 +127,12 @@ const fastenerSchema = z.strictObject({
     .describe('the hole it is turned into, where that is not a nut as strong as itself'),
   torque: z.strictObject({ lower: quantity, upper: quantity.optional() }),
   places: z.array(z.string()).default([]),
+  clamps: z
+    .array(z.string())
+    .optional()
+    .describe(
+      'positions it holds together; absent: those that stand at its own places. One fitted anew or reworked asks for the torque again',
+    ),
   passes: z.int().positive().default(1),
   order: prose.optional(),
   source: sourceSchema,

@@ -10,6 +10,7 @@ import {
   noticesOf,
   placeText,
   type TorqueAssessment,
+  torqueDoubtWords,
 } from '@fettle/book';
 import { CATALOGUE, failed, type Outcome, ok } from '@fettle/core';
 import { closingLineText } from '@fettle/draw';
@@ -82,10 +83,13 @@ function checkJson(book: Book, { judgements, torques, gates, reckoning }: Assess
     job: book.job,
     title: book.opened?.body.title,
     judgements: judgements.map((one) => judgementWithFurther(one, furtherMoves(reckoning, one))),
-    torques: torques.map(({ fastener, advice, unlogged }) => ({
+    torques: torques.map(({ fastener, advice, unlogged, proofs }) => ({
       fastener: fastener.id,
       advice: advice.ok ? advice.value : { issues: advice.issues },
       unlogged,
+      in_doubt: proofs.flatMap(({ place, pass, doubt }) =>
+        doubt ? [{ place, because: doubt.why, pass: pass?.entry.id }] : [],
+      ),
     })),
     gates: gates.map(gateJson),
     conflicts: book.conflicts,
@@ -138,7 +142,7 @@ function checkText(book: Book, { judgements, torques, gates, reckoning }: Assess
     ...(optional > 0 ? ['', `  A further ${optional}, which no cover waits for, are not read.`] : []),
     ...heading(`○ IN (${of('in').length})`),
     ...(said.all ? brief(of('in')) : inLines(of('in'))),
-    ...torqueLines(torques),
+    ...torqueLines(book, torques),
     ...pressureSummary(book, reckoning),
     ...gateLines(gates),
     '',
@@ -197,9 +201,10 @@ function inOneLine(judgements: readonly Assessed[], gates: readonly Gate[]): str
   return `${counts} ${open.length === gates.length ? 'Every cover may be closed.' : `May be closed: ${open.join(', ')}.`}`;
 }
 
-function torqueLines(torques: readonly TorqueAssessment[]): string[] {
+function torqueLines(book: Book, torques: readonly TorqueAssessment[]): string[] {
   if (torques.length === 0) return [];
-  const lines = torques.flatMap(({ fastener, advice, unlogged, passes }) => {
+  const lines = torques.flatMap((torque) => {
+    const { fastener, advice, unlogged, passes } = torque;
     const given = `${fastener.torque.lower}${fastener.torque.upper === undefined ? '' : ` to ${fastener.torque.upper}`}`;
     const verdict = advice.ok ? advice.value.advice : 'no-verdict';
     const word = {
@@ -213,11 +218,13 @@ function torqueLines(torques: readonly TorqueAssessment[]): string[] {
       unlogged.length === 0
         ? 'logged'
         : passes.length > 0
-          ? `not fully logged (${passes.length} entered)`
+          ? `not proven (${passes.length} logged)`
           : 'not logged';
     return [
       `  ${word.padEnd(14)} ${fastener.line === undefined ? '' : `${fastener.line} `}${fastener.name}: ${given}, ${logged}`,
-      ...why.flatMap((reason) => wrapped(reason, 94).map((line) => `                 ${line}`)),
+      ...[...why, ...torqueDoubtWords(book, torque).values()].flatMap((reason) =>
+        wrapped(reason, 94).map((line) => `                 ${line}`),
+      ),
     ];
   });
   return [...heading('Torques on the sheet'), ...lines];

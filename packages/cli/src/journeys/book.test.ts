@@ -233,3 +233,65 @@ describe('a job out and in', () => {
     expect((await one.json<CheckJson>('check', 'linnet')).conflicts).toEqual([]);
   });
 });
+
+describe('torques that prove nothing yet', () => {
+  const torqueOf = async (desk: CommandDesk, id: string) =>
+    (await desk.json<CheckJson>('check', 'linnet')).torques.find(({ fastener }) => fastener === id)!;
+  const reasonsOf = async (desk: CommandDesk, cover: string) =>
+    (await desk.json<CheckJson>('check', 'linnet')).gates
+      .find((gate) => gate.cover === cover)!
+      .reasons.filter(({ about }) => about === 'main-cap')
+      .map(({ code }) => code);
+  const MAINS = ['torque', 'linnet', 'main-cap'] as const;
+  const PASS = ['--pass', '3', '--of', '3', '--with', 'torque-wrench'] as const;
+
+  it('oiled threads under a torque for dry ones are asked about, recorded, and decided by who and why', async () => {
+    const desk = demo();
+    expect(await desk.refused(...MAINS, '85lbf.ft', ...PASS, '--condition', 'oiled')).toEqual([
+      'torque/condition',
+    ]);
+    const kept = await desk.good(...MAINS, '85lbf.ft', ...PASS, '--condition', 'oiled', '--confirm');
+    expect(kept.out).toContain('Not proven');
+    expect(await reasonsOf(desk, 'pistons-in')).toEqual(['torque/other-condition']);
+    expect(await desk.refused(...MAINS, '--stands')).toEqual(['torque/why-missing']);
+    await desk.good(...MAINS, '--stands', '--why', 'only the heads of the bolts were oiled');
+    expect(await reasonsOf(desk, 'pistons-in')).toEqual([]);
+    expect(await desk.refused(...MAINS, '--stands', '--why', 'again')).toEqual(['torque/nothing-to-decide']);
+  });
+
+  it('a wrench that failed its check, a joint left loose and shells taken out ask for it again', async () => {
+    const desk = demo();
+    await desk.good(...MAINS, '82lbf.ft', ...PASS);
+    expect((await torqueOf(desk, 'main-cap')).unlogged).toEqual([]);
+    await desk.good(
+      'tools',
+      'linnet',
+      'check',
+      'torque-wrench',
+      '--against',
+      '50lbf.ft',
+      '--read',
+      '61lbf.ft',
+    );
+    expect(await reasonsOf(desk, 'pistons-in')).toEqual(['torque/to-be-taken-again']);
+    await desk.good(
+      'tools',
+      'linnet',
+      'check',
+      'torque-wrench',
+      '--against',
+      '50lbf.ft',
+      '--read',
+      '50lbf.ft',
+    );
+    expect((await torqueOf(desk, 'main-cap')).in_doubt).toHaveLength(3);
+    await desk.good(...MAINS, '82lbf.ft', ...PASS);
+    expect(await reasonsOf(desk, 'pistons-in')).toEqual([]);
+    await desk.good('joint', 'linnet', 'main-cap', 'loose');
+    await desk.good('joint', 'linnet', 'main-cap', 'tight');
+    expect(await reasonsOf(desk, 'pistons-in')).toEqual(['torque/undone']);
+    await desk.good(...MAINS, '82lbf.ft', ...PASS);
+    await desk.good('fit', 'linnet', 'main-shells-2');
+    expect((await torqueOf(desk, 'main-cap')).unlogged).toEqual([{ main: '2' }]);
+  });
+});

@@ -105,6 +105,8 @@ export interface CheckJson {
   readonly torques: readonly {
     readonly fastener: string;
     readonly advice: { readonly advice: string; readonly proofFraction: number };
+    readonly unlogged: readonly Record<string, string>[];
+    readonly in_doubt: readonly { readonly because: string }[];
   }[];
   readonly gates: readonly {
     readonly cover: string;

@@ -15,6 +15,8 @@ function saying(book: Book, entry: Entry, pages: ReadonlyMap<string, string>): s
     if (key === 'entry' && typeof value === 'string') return [`entry ${pages.get(value) ?? value}`];
     if (key === 'order' && typeof value === 'string') return [`order ${pages.get(value) ?? value}`];
     if (key === 'state' || key === 'mates') return [];
+    if (key === 'passes' && Array.isArray(value))
+      return [`stands: ${value.map((id) => `entry ${pages.get(String(id)) ?? String(id)}`).join(', ')}`];
     if (key === 'place') return place(value) === '' ? [] : [`at ${place(value)}`];
     if (key === 'temperature') return [temperatureWords(value as { part?: unknown; instrument?: unknown })];
     if (key === 'gate') return [`gate ${String((value as { state?: unknown }).state)}`];

@@ -51,6 +51,11 @@ export function entryWords(book: Book, entry: Entry): string {
       const where = body.place ? ` ${Object.values(body.place).join(' ')}` : '';
       return `${name}${where}: ${body.torque}, pass ${body.pass} of ${body.of}`;
     }
+    case 'torque-decided': {
+      const { passes, why } = bodyOf(entry as Entry & { kind: 'torque-decided' });
+      const pass = book.torquePasses.find(({ entry: { id } }) => id === passes[0]);
+      return `${pass ? entryWords(book, pass.entry) : 'A torque'}: stands. ${short(why)}`;
+    }
     case 'gauge-reading': {
       const body = bodyOf(entry as Entry & { kind: 'gauge-reading' });
       return `Gauge: ${body.pressure} at ${body.speed}${body.temperature ? `, ${body.temperature}` : ''}`;

@@ -204,7 +204,7 @@ function Held() {
         ))}
         {loose.map(({ fastener, unlogged }) => (
           <li key={fastener.id}>
-            {fastener.name}: {unlogged.length} not at their last pass
+            {fastener.name}: {unlogged.length} not proven tight
           </li>
         ))}
       </ul>

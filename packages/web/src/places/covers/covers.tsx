@@ -136,9 +136,11 @@ function Reasons({ gate }: { readonly gate: Gate }) {
   if (gate.reasons.length === 0) return <p>Everything it hides is proven.</p>;
   return (
     <ul class="lines">
-      {gate.reasons.map((reason) => {
+      {gate.reasons.map((reason, i) => {
+        const asksTorque = ({ code, about }: Gate['reasons'][number]): boolean =>
+          code.startsWith('torque/') && code !== 'torque/refused' && about === reason.about;
         const fastener =
-          reason.code === 'torque/not-logged'
+          gate.reasons.findIndex(asksTorque) === i
             ? book.value.sheet?.fasteners.find(({ id }) => id === reason.about)
             : undefined;
         const href = fastener ? undefined : hrefOf(reason.about);

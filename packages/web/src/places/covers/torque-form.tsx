@@ -1,8 +1,9 @@
-import { type Fastener, isAt, type Place, placesOf, questionOfTorque } from '@fettle/book';
-import { type Issue, parseQuantity } from '@fettle/core';
+import { type Fastener, isAt, isToBeDecided, type Place, placesOf, questionOfTorque } from '@fettle/book';
+import { type Issue, parseQuantity, THREAD_CONDITIONS } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { assessed, book, write } from '../../state/job.ts';
+import { TorqueDecision } from './torque-decision.tsx';
 
 const textOf = (place: Place): string =>
   Object.entries(place)
@@ -15,16 +16,19 @@ export function TorqueForm({ fastener }: { readonly fastener: Fastener }) {
   const unit = sheetTorque.replace(/^[\d.\s]+/, '');
   const [torque, setTorque] = useState('');
   const [at, setAt] = useState('');
+  const [threads, setThreads] = useState(fastener.condition ?? '');
+  const [wrench, setWrench] = useState('');
   const [issues, setIssues] = useState<readonly Issue[]>([]);
   const state = assessed.value.torques.find((one) => one.fastener.id === fastener.id);
   const places = placesOf(book.value.sheet ?? { axes: {} }, fastener);
-  const wrench = [...book.value.instruments.values()].find(({ body }) => body.type === 'torque wrench')?.body;
+  const wrenches = [...book.value.instruments.values()].filter(({ body }) => body.type === 'torque wrench');
+  const taken = wrenches.find(({ body }) => body.instrument === wrench) ?? wrenches[0];
   const question = issues.find(({ code }) => code.startsWith('torque/'));
   const enter = async (confirmed: boolean): Promise<void> => {
     const said = /[a-z]/i.test(torque) ? torque.trim() : `${torque.trim()} ${unit}`;
     const read = parseQuantity(said, 'torque');
     if (!read.ok) return setIssues(read.issues);
-    const asked = questionOfTorque(fastener, said);
+    const asked = questionOfTorque(fastener, said, threads === '' ? undefined : threads);
     if (asked && !confirmed) return setIssues([asked]);
     const place = places.find((one) => textOf(one) === at);
     const entries = await write([
@@ -36,8 +40,8 @@ export function TorqueForm({ fastener }: { readonly fastener: Fastener }) {
           torque: said,
           pass: fastener.passes,
           of: fastener.passes,
-          ...(fastener.condition !== undefined && { condition: fastener.condition }),
-          ...(wrench && { instrument: wrench.instrument }),
+          ...(threads !== '' && { condition: threads }),
+          ...(taken && { instrument: taken.body.instrument }),
           ...(asked && { asked: { code: asked.code, question: asked.message, first_said: said } }),
         },
       },
@@ -93,6 +97,33 @@ export function TorqueForm({ fastener }: { readonly fastener: Fastener }) {
             </select>
           </label>
         ) : null}
+        <label>
+          Threads
+          <select value={threads} onChange={(event) => setThreads(event.currentTarget.value)}>
+            {fastener.condition === undefined ? (
+              <option value="">not said</option>
+            ) : (
+              <option value={fastener.condition}>{fastener.condition}, as on the sheet</option>
+            )}
+            {THREAD_CONDITIONS.filter((one) => one !== fastener.condition).map((one) => (
+              <option key={one} value={one}>
+                {one}
+              </option>
+            ))}
+          </select>
+        </label>
+        {wrenches.length > 1 ? (
+          <label>
+            With
+            <select value={taken?.body.instrument} onChange={(event) => setWrench(event.currentTarget.value)}>
+              {wrenches.map(({ body }) => (
+                <option key={body.instrument} value={body.instrument}>
+                  {body.name}
+                </option>
+              ))}
+            </select>
+          </label>
+        ) : null}
         <div class="wide">
           <IssueLines issues={issues} />
           <div class="row">
@@ -105,6 +136,7 @@ export function TorqueForm({ fastener }: { readonly fastener: Fastener }) {
           </div>
         </div>
       </form>
+      {state?.proofs.some(isToBeDecided) ? <TorqueDecision torque={state} /> : null}
     </details>
   );
 }
