@@ -155,3 +155,28 @@ describe('in words', () => {
     expect(none.ok && none.value.pressures).toHaveLength(8);
   });
 });
+
+it('leaves out what was read with a gauge whose check failed, and says so', () => {
+  const bench = gauged(oiledBench(), LOW);
+  expect(diagnosis(bench).leftOut).toEqual([]);
+  bench.desk.write('instrument-checked', {
+    instrument: 'gauge',
+    against: '30 psi',
+    read: '45 psi',
+    good: false,
+  });
+  const [first] = bench.book().gaugeReadings;
+  expect(first!.standing).toBe('to-be-taken-again');
+  gauged(bench, [['7 psi', '600 rpm', '93 degC', { instrument: 'other' }]]);
+  bench.declare('other', 'oil pressure gauge', { expanded: '3 psi', coverage: 2, common_share: 0.5 });
+  const found = diagnosis(bench);
+  expect(found.leftOut.map(({ entry }) => entry)).toEqual(
+    bench
+      .book()
+      .gaugeReadings.slice(0, LOW.length)
+      .map(({ entry }) => entry.id),
+  );
+  const book = bench.book();
+  const set = calibrated(book, reckoningOf(book), 'as-found');
+  expect(set.ok && set.value.readings).toHaveLength(1);
+});

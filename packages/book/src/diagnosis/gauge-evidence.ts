@@ -37,9 +37,13 @@ export function gaugeEvidence(
   const readings: GaugeEvidence[] = [];
   const leftOut: LeftOut[] = [];
   const oil = book.sheet?.oil;
-  for (const { entry, body } of book.gaugeReadings) {
+  for (const { entry, body, standing } of book.gaugeReadings) {
     if ((body.when === 'as-found') !== (when === 'as-found')) continue;
     const left = (why: string) => leftOut.push({ entry: entry.id, said: body, why });
+    if (standing !== 'counts') {
+      left('its gauge failed a check: take it again with one that is right');
+      continue;
+    }
     const pressure = parseQuantity(body.pressure, 'pressure');
     const speed = parseQuantity(body.speed, 'speed');
     const temperature =

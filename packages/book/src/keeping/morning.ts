@@ -11,7 +11,7 @@ export interface MorningCard {
   readonly openings: readonly OpeningCount[];
   readonly astray: readonly Astray[];
   readonly unclean: readonly Unclean[];
-  /** Readings a failed check put in doubt. */
+  /** Readings, gauge readings and torques a failed check put in doubt. */
   readonly reopened: number;
   /** Covers that may be closed and are not. */
   readonly closable: readonly Gate[];
@@ -24,7 +24,9 @@ export function morningCard(book: Book, gates: readonly Gate[], now: number): Mo
     openings: openingsOff(book),
     astray: partsAstray(book),
     unclean: uncleanParts(book),
-    reopened: book.readings.filter(({ standing }) => standing === 'to-be-taken-again').length,
+    reopened: [...book.readings, ...book.gaugeReadings, ...book.torquePasses].filter(
+      ({ standing }) => standing === 'to-be-taken-again',
+    ).length,
     closable: gates.filter(({ state, closed }) => state === 'open' && !closed),
   };
 }

@@ -6,9 +6,13 @@ import type { Running } from './pressure.ts';
 const SPEED_SHARE = 0.03;
 const TEMPERATURE_SPAN = 3;
 
-/** What the real gauge showed at about these conditions, oldest first. A reading without a temperature fits none. */
+/**
+ * What the real gauge showed at about these conditions, oldest first. A reading without a temperature fits none; one
+ * that a failed check of the gauge put in doubt is left out.
+ */
 export function gaugeReadingsAt(book: Book, running: Running): Written<'gauge-reading'>[] {
-  return book.gaugeReadings.filter(({ body }) => {
+  return book.gaugeReadings.filter(({ body, standing }) => {
+    if (standing !== 'counts') return false;
     const speed = parseQuantity(body.speed, 'speed');
     const temperature =
       body.temperature === undefined ? undefined : parseQuantity(body.temperature, 'temperature');

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Body } from '../ledger/bodies.ts';
 import { Bench } from '../testing/bench.ts';
 import { inches } from '../testing/tiny-sheet.ts';
+import { gaugeReadingsAt } from './gauge-readings.ts';
 import { type GaugeJudgement, gaugeJudgement } from './start-up.ts';
 
 const PSI = 6894.757;
@@ -103,6 +104,30 @@ describe('a gauge reading of the first start', () => {
     expect(judgedAs(reading('14 psi')).wanted?.verdict).toBe('cannot-tell');
     expect(judgedAs(reading('8 psi')).wanted?.verdict).toBe('out');
     expect(judgedAs(reading('30 psi', { speed: '900 rpm' })).wanted).toBeUndefined();
+  });
+
+  it('by a gauge whose check failed can still stop the engine, and proves nothing', () => {
+    const made = bench();
+    made.desk.write('gauge-reading', reading('30 psi'));
+    made.desk.write('gauge-reading', reading('1 psi'));
+    const failed = made.desk.write('instrument-checked', {
+      instrument: 'gauge',
+      against: '30 psi',
+      read: '45 psi',
+      good: false,
+    });
+    const book = made.book();
+    const answers = book.gaugeReadings.map((one) => gaugeJudgement(book, CATALOGUE, one));
+    expect(
+      answers.map((one) => one.ok && [one.value.doubted, one.value.stop, one.value.wanted?.verdict]),
+    ).toEqual([
+      [failed.id, false, 'cannot-tell'],
+      [failed.id, true, 'cannot-tell'],
+    ]);
+    const at = answers[0]!.ok ? answers[0]!.value.running : undefined;
+    expect(gaugeReadingsAt(book, at!)).toEqual([]);
+    made.desk.strike(failed);
+    expect(gaugeReadingsAt(made.book(), at!)).toHaveLength(2);
   });
 
   it('is not judged without the temperature of the oil, or by a gauge nobody declared', () => {

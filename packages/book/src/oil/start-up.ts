@@ -38,6 +38,8 @@ export interface GaugeJudgement {
   readonly answer: 'as-expected' | 'lower' | 'higher' | 'no-pressure';
   /** Where the sheet wants a pressure just there. */
   readonly wanted?: { readonly limit: WantedPressure; readonly verdict: Answer };
+  /** The failed check of the gauge that puts the reading in doubt: it can still stop the engine, and proves nothing. */
+  readonly doubted?: string;
   /** Stop the engine: no pressure, or lower than expected, or proven under what the sheet wants. */
   readonly stop: boolean;
 }
@@ -113,7 +115,15 @@ export function gaugeJudgement(
   const expected = expectedPressure(book, reckoning, running, body.oil);
   if (!expected.ok) return expected;
   const shown = uncertain(pressure, ...terms);
-  return ok(judged(book, running, shown, expected.value));
+  const judgement = judged(book, running, shown, expected.value);
+  const doubted = book.reopened.get(entry.id);
+  if (doubted === undefined) return ok(judgement);
+  const { wanted } = judgement;
+  return ok({
+    ...judgement,
+    doubted,
+    ...(wanted && { wanted: { ...wanted, verdict: 'cannot-tell' as const } }),
+  });
 }
 
 function judged(book: Book, running: Running, shown: Uncertain, expected: Uncertain): GaugeJudgement {

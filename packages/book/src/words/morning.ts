@@ -20,7 +20,9 @@ export function morningSections(
       lines:
         card.reopened === 0
           ? []
-          : [`${card.reopened} ${card.reopened === 1 ? 'reading' : 'readings'}, after a check that failed`],
+          : [
+              `${card.reopened} ${card.reopened === 1 ? 'reading or torque' : 'readings and torques'}, after a check that failed`,
+            ],
     },
     {
       heading: 'May be closed',

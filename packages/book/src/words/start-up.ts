@@ -27,8 +27,12 @@ const ANSWERS: Readonly<Record<GaugeJudgement['answer'], string>> = {
 };
 
 /** `LOWER than expected`; what can be as expected and still is no reason to run on says so. */
-export const answerWords = ({ answer, stop }: Pick<GaugeJudgement, 'answer' | 'stop'>): string =>
-  `${ANSWERS[answer]}${stop && (answer === 'as-expected' || answer === 'higher') ? ', but under what the sheet wants' : ''}`;
+export const answerWords = ({
+  answer,
+  stop,
+  doubted,
+}: Pick<GaugeJudgement, 'answer' | 'stop' | 'doubted'>): string =>
+  `${ANSWERS[answer]}${stop && (answer === 'as-expected' || answer === 'higher') ? ', but under what the sheet wants' : ''}${doubted === undefined ? '' : ', by a gauge that failed its check: take it again with one that is right'}`;
 
 export const STOP_NOW = 'STOP the engine, ignition off.';
 

@@ -59,7 +59,7 @@ export const instrumentPages = (book: Book) =>
 
 /** What real gauges showed. */
 export const gaugePages = (book: Book) =>
-  book.gaugeReadings.map(({ entry, body }) => ({
+  book.gaugeReadings.map(({ entry, body, standing }) => ({
     pressure: printedQuantity(body.pressure),
     speed: printedQuantity(body.speed),
     temperature: body.temperature === undefined ? 'not said' : printedQuantity(body.temperature),
@@ -69,5 +69,7 @@ export const gaugePages = (book: Book) =>
     u: printedQuantity(book.instruments.get(body.instrument)?.body.uncertainty.expanded ?? ''),
     who: entry.who,
     when: whenWords(entry.at),
-    note: body.note ?? '',
+    note: [standing === 'counts' ? '' : 'in doubt: its gauge failed a check', body.note ?? '']
+      .filter((one) => one !== '')
+      .join('; '),
   }));

@@ -32,12 +32,12 @@ export function startUpPages(book: Book, reckoning: Reckoning, { rows, unit }: P
         wanted: '',
         verdict: '',
       };
-    const { shown, expected, answer, stop, wanted } = judged.value;
+    const { shown, expected, stop, wanted } = judged.value;
     return {
       ...at,
       shown: pressureWords(shown, unit),
       expected: pressureWords(expected, unit),
-      answer: startUpWords.answerWords({ answer, stop }),
+      answer: startUpWords.answerWords(judged.value),
       stop: stop ? 'STOP' : '',
       wanted: wanted ? rangeWords(wanted.limit.printed.lower, wanted.limit.printed.upper) : '',
       verdict: wanted?.verdict ?? '',
