@@ -57,6 +57,7 @@ export { foldedBook } from './fold/fold.ts';
 export type { IdleStrike } from './fold/strikes.ts';
 export { issuesOf } from './issues-of-zod.ts';
 export { isQuiet, morningCard } from './keeping/morning.ts';
+export { CLOCKS_APART } from './keeping/sealant.ts';
 export * from './ledger/bodies.ts';
 export * from './ledger/entry.ts';
 export { envelopeSchema } from './ledger/envelope.ts';

@@ -20,7 +20,6 @@ export function keepingReasons(book: Book, cover: Cover, now: number | undefined
   )
     return [];
   const hidden = hiddenPositions(book, cover);
-  const closed = book.covers.get(cover.id)?.closed === true;
   const named = new Set((book.sheet?.covers ?? []).flatMap((one) => [...hiddenPositions(book, one)]));
   // What no cover is known to hide, none may be closed over.
   const isUnder = (position: string): boolean => hidden.has(position) || !named.has(position);
@@ -41,18 +40,20 @@ export function keepingReasons(book: Book, cover: Cover, now: number | undefined
       .map(
         (one): Reason => ({ code: 'cleaning/not-proven', about: one.part.id, message: uncleanWords(one) }),
       ),
-    ...openJoints(book, now)
-      .filter((joint) => holds(joint, closed) && hides(book, cover, 'fasteners', joint.joint))
+    ...openJoints(book, now, cover)
+      .filter((joint) => holds(joint) && hides(book, cover, 'fasteners', joint.joint))
       .map((joint): Reason => ({ code: 'joint/open', about: joint.joint, message: jointWords(joint) })),
   ];
 }
 
 /**
  * A wet sealant wants its cover closed in time, and asks nothing more once it is; without a clock nobody can tell
- * whether there is time left. Anything else that is open holds.
+ * whether there is time left. Anything else that is open holds, and so does a sealant that waiting will not mend.
  */
-const holds = ({ wet }: OpenJoint, closed: boolean): boolean =>
-  wet === undefined || (!closed && (wet.minutes === undefined || wet.minutes > wet.allowed));
+const holds = ({ sealant }: OpenJoint): boolean =>
+  sealant?.wet === undefined ||
+  sealant.fault !== undefined ||
+  (!sealant.closedInTime && sealant.wet.minutes === undefined);
 
 /** What a cover names it hides; what no cover names, none may be closed over. */
 function hides(book: Book, cover: Cover, what: 'openings' | 'fasteners', id: string): boolean {

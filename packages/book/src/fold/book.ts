@@ -76,10 +76,12 @@ export interface GaugeOnRecord extends Written<'gauge-reading'> {
   readonly standing: TakenStanding;
 }
 
+export type CoverMove = Written<'cover-closed'> | Written<'cover-opened'>;
+
 export interface CoverOnRecord {
   readonly closed: boolean;
   /** The closing or opening that stands. */
-  readonly last?: Written<'cover-closed'> | Written<'cover-opened'>;
+  readonly last?: CoverMove;
   /** The last opening, closed again since or not. */
   readonly lastOpened?: Written<'cover-opened'>;
   readonly holdsPassed: readonly Written<'hold-passed'>[];
@@ -134,6 +136,8 @@ export interface Book {
   readonly terms: ReadonlyMap<string, Written<'terms-given'>>;
   readonly tasks: ReadonlyMap<string, Written<'task-planned'>>;
   readonly covers: ReadonlyMap<string, CoverOnRecord>;
+  /** Every closing and opening, in the order of the ledger. */
+  readonly coverMoves: readonly CoverMove[];
   readonly notes: readonly Written<'note'>[];
   readonly photos: readonly Written<'photo'>[];
   readonly conflicts: readonly Conflict[];

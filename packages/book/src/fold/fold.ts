@@ -4,7 +4,7 @@ import { chainFaults, inOrder, merged } from '../ledger/ledger.ts';
 import { placeText } from '../sheet/places.ts';
 import type { SpecSheet } from '../sheet/sheet.ts';
 import { amendedCharacteristics, type SheetReader } from './amendments.ts';
-import type { Book, CoverOnRecord, Standing, TakenStanding, Written } from './book.ts';
+import type { Book, CoverMove, CoverOnRecord, Standing, TakenStanding, Written } from './book.ts';
 import { type Conflict, decided } from './decision.ts';
 import { foldedParts } from './parts.ts';
 import { twiceEntered, unreadableReadings } from './problems.ts';
@@ -135,6 +135,9 @@ export function foldedBook(
       standing: reopened.has(written.entry.id) ? 'to-be-taken-again' : 'counts',
     }));
   problems.push(...unreadableReadings(readings, characteristics, instruments));
+  const coverMoves = [...standings.all('cover-closed'), ...standings.all('cover-opened')].sort((a, b) =>
+    inOrder(a.entry, b.entry),
+  );
   const receipts = standings.all('receipt');
   const { forks, broken } = chainFaults(ledger);
   return {
@@ -180,7 +183,8 @@ export function foldedBook(
     wants: standings.byKey('supply-wanted', (body) => body.need),
     terms: standings.byKey('terms-given', (body) => body.party),
     tasks: standings.byKey('task-planned', (body) => body.task),
-    covers: foldedCovers(standings),
+    covers: foldedCovers(standings, coverMoves),
+    coverMoves,
     notes: standings.all('note'),
     photos: standings.all('photo'),
     conflicts: [...standings.conflicts, ...fittingConflicts],
@@ -192,11 +196,8 @@ export function foldedBook(
   };
 }
 
-function foldedCovers(standings: Standings): Map<string, CoverOnRecord> {
+function foldedCovers(standings: Standings, moves: readonly CoverMove[]): Map<string, CoverOnRecord> {
   const covers = new Map<string, CoverOnRecord>();
-  const moves = [...standings.all('cover-closed'), ...standings.all('cover-opened')].sort((a, b) =>
-    inOrder(a.entry, b.entry),
-  );
   for (const last of moves) {
     const opened = 'gate' in last.body ? covers.get(last.body.cover)?.lastOpened : last;
     covers.set(last.body.cover, {

@@ -1,6 +1,8 @@
-import { parseQuantity } from '@fettle/core';
 import type { Book, Written } from '../fold/book.ts';
+import { isMeantBy } from '../sheet/id-pattern.ts';
 import { type Place, placeText } from '../sheet/places.ts';
+import type { Cover } from '../sheet/sheet.ts';
+import { type Sealant, sealantOf } from './sealant.ts';
 
 /** A joint that cannot be relied on yet. */
 export interface OpenJoint {
@@ -8,29 +10,21 @@ export interface OpenJoint {
   readonly name: string;
   readonly place: Place;
   readonly state: 'loose' | 'dry' | 'finger-tight' | 'curing';
-  /** Unix time at which it will be cured [ms]; absent where no time of curing was said. */
-  readonly curedAt?: number;
-  /** Of a sealant that must be closed on while it is wet: minutes it has lain, where the time is known, and may. */
-  readonly wet?: { readonly minutes?: number; readonly allowed: number };
+  /** Of one that cures. */
+  readonly sealant?: Sealant;
   readonly product?: string;
   readonly entry: string;
 }
 
-const MINUTE = 60_000;
-
-const millis = (said: string | undefined): number | undefined => {
-  const read = said === undefined ? undefined : parseQuantity(said, 'time');
-  return read?.ok ? read.value.value * 1000 : undefined;
-};
-
 /**
  * Joints left loose, dry, finger-tight or curing.
  *
- * @param now  Unix time [ms]; without it nobody can tell whether what cures is cured, and it counts as open
+ * @param now    Unix time [ms]; without it nobody can tell whether what cures is cured, and it counts as open
+ * @param under  the cover that is asked about: it alone closes a joint that no cover names
  */
-export function openJoints(book: Book, now?: number): OpenJoint[] {
+export function openJoints(book: Book, now?: number, under?: Cover): OpenJoint[] {
   return [...book.joints.values()].flatMap((said) => {
-    const open = stateOf(said, now);
+    const open = stateOf(book, said, under, now);
     if (!open) return [];
     const { body, entry } = said;
     const fastener = book.sheet?.fasteners.find(({ id }) => id === body.joint)?.name;
@@ -50,21 +44,16 @@ export function openJoints(book: Book, now?: number): OpenJoint[] {
 }
 
 function stateOf(
-  { entry, body }: Written<'joint-state'>,
+  book: Book,
+  said: Written<'joint-state'>,
+  under: Cover | undefined,
   now: number | undefined,
-): Pick<OpenJoint, 'state' | 'curedAt' | 'wet'> | undefined {
-  if (body.state === 'tight' || body.state === 'cured') return undefined;
-  if (body.state !== 'curing') return { state: body.state };
-  const started = Date.parse(body.started ?? entry.at);
-  const within = millis(body.close_within);
-  const cures = millis(body.cures_after);
-  const curedAt = cures === undefined ? undefined : started + cures;
-  if (now !== undefined && curedAt !== undefined && now >= curedAt) return undefined;
-  return {
-    state: 'curing',
-    ...(curedAt !== undefined && { curedAt }),
-    ...(within !== undefined && {
-      wet: { allowed: within / MINUTE, ...(now !== undefined && { minutes: (now - started) / MINUTE }) },
-    }),
-  };
+): Pick<OpenJoint, 'state' | 'sealant'> | undefined {
+  const { state, joint } = said.body;
+  if (state === 'tight' || state === 'cured') return undefined;
+  if (state !== 'curing') return { state };
+  const all = book.sheet?.covers ?? [];
+  const named = all.filter(({ hides }) => hides.fasteners.some((pattern) => isMeantBy(pattern, joint)));
+  const sealant = sealantOf(book, said, named.length > 0 ? named : under ? [under] : all, now);
+  return sealant && { state, sealant };
 }

@@ -187,7 +187,7 @@ describe('joints', () => {
     // Without a clock nobody can tell whether there is time left.
     expect(messages(one)).toHaveLength(1);
     expect(messages(one, 'crank-in', START + 25 * 60_000)).toEqual([
-      'Core plug: it has lain open for 25 min, 10 are allowed: clean it off and begin again',
+      'Core plug: it has lain open for 25 min, 10 min are allowed: clean it off and begin again',
     ]);
   });
 });

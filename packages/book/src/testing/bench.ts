@@ -106,9 +106,9 @@ export class Bench {
     return foldedBook(this.desk.entries, this.tiny.sheets, readSheet);
   }
 
-  assessed(selection?: (book: Book) => Selection): Assessment {
+  assessed(selection?: (book: Book) => Selection, now?: number): Assessment {
     const book = this.book();
-    return assessment(book, (selection ?? asFittedNow)(book), CATALOGUE);
+    return assessment(book, (selection ?? asFittedNow)(book), CATALOGUE, now);
   }
 
   judgement(characteristic: string, at = '', selection?: (book: Book) => Selection): Assessed {
@@ -119,8 +119,8 @@ export class Bench {
     return found;
   }
 
-  gate(cover: string): Gate {
-    const found = this.assessed().gates.find((gate) => gate.cover.id === cover);
+  gate(cover: string, now?: number): Gate {
+    const found = this.assessed(undefined, now).gates.find((gate) => gate.cover.id === cover);
     if (!found) throw new Error(`no cover ${cover}`);
     return found;
   }

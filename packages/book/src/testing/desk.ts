@@ -22,6 +22,8 @@ export class Desk {
   readonly device: string;
   entries: Entry[] = [];
   private salt = 0;
+  /** What its clock says. */
+  at = '2026-03-01T10:00:00Z';
 
   constructor(device: string, entries: readonly Entry[] = []) {
     this.device = device;
@@ -34,7 +36,7 @@ export class Desk {
       job: JOB,
       device: this.device,
       who: this.device,
-      at: '2026-03-01T10:00:00Z',
+      at: this.at,
       id: idOf(this.device, n, this.salt),
     };
     const entry = nextEntry(this.entries, pen, kind, body);

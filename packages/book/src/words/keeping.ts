@@ -2,6 +2,7 @@ import type { Book } from '../fold/book.ts';
 import type { Astray } from '../keeping/astray.ts';
 import type { Unclean } from '../keeping/cleaning.ts';
 import type { OpenJoint } from '../keeping/joints.ts';
+import type { Sealant } from '../keeping/sealant.ts';
 import type { OpeningCount } from '../keeping/openings.ts';
 import { positionsOf } from '../sheet/places.ts';
 
@@ -53,11 +54,36 @@ export const CLEANING_CAUTION =
 
 const clock = (millis: number): string => new Date(millis).toISOString().replace('T', ' ').slice(0, 16);
 
-export function jointWords({ name, state, curedAt, wet, product }: OpenJoint): string {
+const AGAIN = 'clean it off and begin again';
+
+export function jointWords({ name, state, sealant, product }: OpenJoint): string {
   const of = product === undefined ? '' : `, ${product}`;
-  if (state !== 'curing') return `${name}: ${state}`;
-  if (wet?.minutes !== undefined && wet.minutes > wet.allowed)
-    return `${name}${of}: it has lain open for ${Math.round(wet.minutes)} min, ${wet.allowed} are allowed: clean it off and begin again`;
-  if (wet) return `${name}${of}: wet, to be closed within ${wet.allowed} min of going on`;
-  return `${name}${of}: curing${curedAt === undefined ? '; no time was said after which it is cured' : ` until ${clock(curedAt)} UTC`}`;
+  if (!sealant) return `${name}: ${state}`;
+  return `${name}${of}: ${sealantWords(sealant)}`;
 }
+
+function sealantWords({ fault, wet, curedAt, closedInTime }: Sealant): string {
+  switch (fault) {
+    case 'lain-open':
+      return `it has lain open for ${minutesWords(wet?.minutes ?? 0)}, ${wet?.allowed} min are allowed: ${AGAIN}`;
+    case 'closed-late':
+      return `its cover went on later than the ${wet?.allowed} min it may lie open: ${AGAIN}`;
+    case 'opened-since':
+      return `its cover came off again: ${AGAIN}`;
+    case 'starts-later':
+      return 'it is said to have gone on at a time that is still to come. Strike it, and say when it did';
+    case 'unreadable':
+      return 'the times said for it do not read. Strike it, and say them as "24 h" or "10 min"';
+    default:
+      if (wet && !closedInTime) return `wet, to be closed within ${wet.allowed} min of going on`;
+      return `curing${curedAt === undefined ? '; no time was said after which it is cured' : ` until ${clock(curedAt)} UTC`}`;
+  }
+}
+
+/** `25 min`, `3 h`, `2 days`: nobody counts minutes past two hours. */
+const minutesWords = (minutes: number): string =>
+  minutes < 120
+    ? `${Math.round(minutes)} min`
+    : minutes < 48 * 60
+      ? `${Math.round(minutes / 60)} h`
+      : `${Math.round(minutes / 1440)} days`;

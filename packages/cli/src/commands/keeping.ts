@@ -1,4 +1,4 @@
-import { type Body, type Book, type Place, placeFrom, positionsOf } from '@fettle/book';
+import { type Body, type Book, CLOCKS_APART, type Place, placeFrom, positionsOf } from '@fettle/book';
 import { failed, type Issue, issue, type Outcome, ok } from '@fettle/core';
 import type { Draft } from '@fettle/store';
 import { entered, present, quantities } from '../entered.ts';
@@ -253,6 +253,17 @@ export const registerJoint: Register = (program, run) => {
                         said.started,
                         'such as 2026-01-05T08:00:00Z',
                         'Say the time as date and clock.',
+                      ),
+                    ]
+                  : []),
+                ...(Date.parse(said.started ?? '') > context.io.now() + CLOCKS_APART
+                  ? [
+                      issue(
+                        'joint/starts-later',
+                        '--started',
+                        said.started!,
+                        'a time that has been',
+                        `${said.started} is still to come. Say when the sealant went on.`,
                       ),
                     ]
                   : []),
