@@ -39,7 +39,7 @@ export const isProven = ({ pass, doubt }: JointProof): boolean => pass !== undef
  * Somebody may decide that it stands although a cover was opened or the threads were otherwise. A joint loosened, a
  * part refitted, a wrench that failed leave nothing to decide: it is tightened again.
  *
- * @param atTorque  whether a pass is the last of its passes and at the sheet's torque
+ * @param passes  of the fastener, in the order of the ledger
  */
 export function jointProof(
   book: Book,

@@ -7,7 +7,7 @@ import type { Cover } from '../sheet/sheet.ts';
 export const CLOCKS_APART = 5 * 60_000;
 
 /** Why a joint that is curing will not come right by waiting. */
-export type SealantFault =
+type SealantFault =
   /** It lay open longer than it may, and no cover went on in time. */
   | 'lain-open'
   /** Its cover went on too late. */

@@ -2,8 +2,8 @@ import type { Book } from '../fold/book.ts';
 import type { Astray } from '../keeping/astray.ts';
 import type { Unclean } from '../keeping/cleaning.ts';
 import type { OpenJoint } from '../keeping/joints.ts';
-import type { Sealant } from '../keeping/sealant.ts';
 import type { OpeningCount } from '../keeping/openings.ts';
+import type { Sealant } from '../keeping/sealant.ts';
 import { positionsOf } from '../sheet/places.ts';
 
 /** `1 rag`, `3 rags`; tape stays tape. */
