@@ -68,7 +68,14 @@ it('narrows the pump’s radial clearance leaf by leaf, per side, beside what it
   await page.locator('[data-leaf][data-next=true]').waitFor();
   const tried = await leavesTried(page, 4.8, 5);
   expect(tried).toEqual(expect.arrayContaining(['4thou', '5thou']));
-  await words.filter({ hasText: '4thou goes, 5thou does not. No other leaf would tell more.' }).waitFor();
+  await words.filter({ hasText: '4thou goes, 5thou does not. No single leaf would decide' }).waitFor();
+
+  // Two rungs put together make one of 4.5, the limit itself: in a gap of 4.8 it goes, and that decides.
+  await page.getByRole('button', { name: 'Lay 1.5 + 3 thou together' }).tap();
+  const stack = page.locator('[data-leaf="1.5 + 3 thou"]');
+  await stack.waitFor();
+  await stack.tap();
+  await words.filter({ hasText: '1.5 + 3 thou goes, 5thou does not. That decides it: out.' }).waitFor();
 
   // Per side or over all is a factor of two: nothing is entered before it is said.
   await entering(page);
@@ -78,15 +85,44 @@ it('narrows the pump’s radial clearance leaf by leaf, per side, beside what it
   await entering(page);
   await page.locator('#go-on').waitFor();
   expect(await verdictOf(page)).toBe('Out');
-  await page.locator('.told').getByText('0.0040 to 0.0050 in').first().waitFor();
+  await page.locator('.told').getByText('0.0045 to 0.0050 in').first().waitFor();
   const body = await readBy('at the pump');
   // The sheet states it per side, so a reading that says no other way is one per side.
   expect(body).not.toHaveProperty('measurand');
   expect(body).toMatchObject({
     characteristic: 'pump.radial-clearance',
     instrument: 'leaves',
-    goes: '4thou',
+    goes: '4.5 thou',
+    goes_stack: ['1.5 thou', '3 thou'],
     stops: '5thou',
+  });
+  expect(errors).toEqual([]);
+  await context.close();
+});
+
+it('lays leaves of one’s own choosing together, and a tab killed then comes back to the stack', async () => {
+  const context = await here.browser.newContext(SIZES.tablet);
+  const errors = errorsOf(context);
+  const page = await context.newPage();
+  await atPlace(page, 'rod.side-clearance/3', 'with two leaves');
+  await withLeaves(page);
+  await page.getByRole('button', { name: 'Lay leaves together' }).click();
+  for (const leaf of ['10thou', '12thou']) await page.locator(`[data-leaf="${leaf}"]`).tap();
+  await page.getByRole('button', { name: 'Together: 10 + 12 thou' }).click();
+  const stack = page.locator('[data-leaf="10 + 12 thou"]');
+  await stack.tap();
+  await page
+    .locator('.leaf-words')
+    .filter({ hasText: '10 + 12 thou goes, none stops yet. That decides it: out.' })
+    .waitFor();
+  await page.reload();
+  await stack.waitFor();
+  expect(await stack.getAttribute('data-state')).toBe('goes');
+  await entering(page);
+  await page.locator('#go-on').waitFor();
+  expect(await readBy('with two leaves')).toMatchObject({
+    goes: '22 thou',
+    goes_stack: ['10 thou', '12 thou'],
   });
   expect(errors).toEqual([]);
   await context.close();

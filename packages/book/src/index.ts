@@ -2,6 +2,7 @@
 
 export { type AsRead, asRead } from './assess/as-read.ts';
 export { type Assessed, type Assessment, assessed, assessment } from './assess/assessment.ts';
+export type { Deciding } from './assess/deciding-tool.ts';
 export type { LargestDoubt } from './assess/finer-input.ts';
 export { type Gate, gateAsSeen } from './assess/gate.ts';
 export type { Judgement, Member, Status } from './assess/judgement.ts';
@@ -9,7 +10,9 @@ export type { Known } from './assess/known.ts';
 export { type LimitSetName, type Limits, limitsOf, sourceOf } from './assess/limits.ts';
 export type { Witness } from './assess/merging.ts';
 export type { NextMove } from './assess/next-move.ts';
-export { type Deciding, type Further, furtherMoves } from './assess/next-move-further.ts';
+export { stackToTry } from './assess/next-move-by-leaf.ts';
+export { type Further, furtherMoves } from './assess/next-move-further.ts';
+export { leafOfFewestTries } from './assess/next-move-leaf.ts';
 export type { Operand } from './assess/operand.ts';
 export { type ReadAgain, readAgain } from './assess/read-again.ts';
 export type { Reason } from './assess/reason.ts';
@@ -34,6 +37,7 @@ export {
 } from './chest/check.ts';
 export type { InstrumentType, Setting } from './chest/instrument-type.ts';
 export { INSTRUMENT_TYPES } from './chest/instrument-types.ts';
+export { leavesSaid } from './chest/stacked.ts';
 export { type StackRow, stacksNear } from './chest/stacks.ts';
 export { admittedStudy, adoptedStudy, type StudyWorked, studyWorked } from './chest/study.ts';
 export { type PlannedRepairs, plannedRepairs } from './deciding/planned-repairs.ts';
@@ -140,6 +144,7 @@ export * as decidingWords from './words/deciding.ts';
 export * as diagnosisWords from './words/diagnosis.ts';
 export * as filmWords from './words/film.ts';
 export * as filmPictures from './words/film-pictures.ts';
+export * as leavesWords from './words/leaves.ts';
 export * as mapWords from './words/maps.ts';
 export * as matchingWords from './words/matching.ts';
 export * as moneyWords from './words/money.ts';

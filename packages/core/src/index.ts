@@ -161,7 +161,7 @@ export {
   instrumentBudget,
   LIMIT_DIVISOR,
 } from './metrology/instrument-budget.ts';
-export { type LeafStack, leafStacks, stackUncertainty } from './metrology/leaf-stack.ts';
+export { type LeafDoubt, type LeafStack, leafStacks, stackDoubt } from './metrology/leaf-stack.ts';
 export type { Limits } from './metrology/limits.ts';
 export * from './metrology/limits-of-error.ts';
 export { normalisedError, type Pooled, pooled } from './metrology/pooling.ts';

@@ -29,6 +29,8 @@ const INTERCHANGEABLE: readonly (readonly string[])[] = [
   ['depth micrometer', 'calliper'],
   // A face run over on a plate, instead of leaves under an edge.
   ['straightedge and leaf', 'dial indicator'],
+  // A part that can be moved through its gap shows it as travel.
+  ['feeler leaves', 'dial indicator'],
 ];
 
 export const takesTheSame = (type: string, other: string): boolean =>

@@ -1,4 +1,5 @@
 import { parseQuantity, type QuantityKind, type Term, term } from '@fettle/core';
+import { stackedDoubt } from '../chest/stacked.ts';
 import type { Book, Written } from '../fold/book.ts';
 
 /**
@@ -30,6 +31,33 @@ export function instrumentTerms(
     term(`instrument:${id}`, Math.sqrt(common)),
     term(`reading:${reading}`, Math.sqrt(own), 'normal', uncertainty.own_dof),
   ].filter(({ u }) => u !== 0);
+}
+
+/**
+ * The doubt of leaves laid together, read as one: what each of them alone would put in, and what lies between them.
+ *
+ * @param leaves  thickness of each [m]
+ */
+export function stackTerms(
+  instruments: Book['instruments'],
+  instrument: Written<'instrument-declared'>,
+  leaves: readonly number[],
+  reading: string,
+): readonly Term[] | undefined {
+  const each = leaves.map((leaf) => instrumentTerms(instruments, instrument, 'length', leaf, reading));
+  if (each.some((terms) => terms === undefined)) return undefined;
+  const all = each.flatMap((terms) => terms ?? []);
+  const own = `reading:${reading}`;
+  const commons = [...new Set(all.map(({ source }) => source))].filter((source) => source !== own);
+  const sumOf = (source: string): number =>
+    all.filter((one) => one.source === source).reduce((sum, { u }) => sum + u, 0);
+  const { own: uOwn } = stackedDoubt(
+    all.filter(({ source }) => source === own).map(({ u }) => ({ common: 0, own: u })),
+  );
+  return [
+    ...commons.map((source) => term(source, sumOf(source))),
+    term(own, uOwn, 'normal', instrument.body.uncertainty.own_dof),
+  ];
 }
 
 /** u of one reading [SI of kind]: a quantity, or a share of what is read. */

@@ -2,6 +2,7 @@ import type { Caution } from '@fettle/core';
 import type { PartState, SightOnRecord } from '../fold/book.ts';
 import { isAt, type Place, placeAlong, positionAt } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
+import { STACK_DOUBT } from '../words/leaves.ts';
 import type { Known } from './known.ts';
 import { type LimitSetName, limitsOf } from './limits.ts';
 import { MISSING, meanOf, type Operand } from './operand.ts';
@@ -188,6 +189,7 @@ function judged(
     members,
     entries,
     again: entries.filter((id) => reckoning.again.has(id)),
+    stacked: entries.some((id) => reckoning.stacked.has(id)),
     missing,
     states,
     consistent: all.every(({ known }) => known.consistent),
@@ -198,8 +200,9 @@ function judged(
     members.map(({ known }) => effective(known)),
   );
   const verdicts = withheld(entries, reckoning.again, verdictsOf(characteristic, operand, undefined, size));
+  const { stacked: _stacked, ...plain } = base;
   return {
-    ...base,
+    ...plain,
     operand,
     verdicts,
     status: statusOf(operand, governing, governing && verdicts[governing]?.verdict),
@@ -218,7 +221,7 @@ type Base = Pick<
   | 'states'
   | 'consistent'
   | 'governing'
->;
+> & { readonly stacked: boolean };
 
 function worstJudgement(
   base: Base,
@@ -242,8 +245,9 @@ function worstJudgement(
   const numbers = members.map(({ known }) => effective(known));
   const mean = members.length > 1 && governing ? meanOf(numbers) : MISSING;
   const meanVerdict = governing && verdictsOf(characteristic, mean, undefined, size)[governing]?.verdict;
+  const { stacked: _stacked, ...plain } = base;
   return {
-    ...base,
+    ...plain,
     operand,
     verdicts: overall,
     status: verdict ?? (everyKnown ? statusOf(operand, governing, verdict) : 'missing'),
@@ -269,12 +273,13 @@ function statusOf(
 }
 
 function cautionsOf(
-  { consistent, again }: Base,
+  { consistent, again, stacked }: Base,
   governing: LimitSetName | undefined,
   verdicts: Verdicts,
 ): Caution[] {
   const cautions: Caution[] = governing ? [...(verdicts[governing]?.cautions ?? [])] : [];
   if (again.length > 0) cautions.push(TAKE_AGAIN);
+  if (stacked) cautions.push({ code: 'feeler/stacked', message: `By leaves laid together. ${STACK_DOUBT}` });
   if (!consistent)
     cautions.push({
       code: 'verdict/witnesses-disagree',

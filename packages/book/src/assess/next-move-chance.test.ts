@@ -1,6 +1,6 @@
 import { normalCdf, term, uncertain } from '@fettle/core';
-import { expect, it } from 'vitest';
-import { chanceOfDeciding } from './next-move-chance.ts';
+import { describe, expect, it } from 'vitest';
+import { chanceOfDeciding, chanceWithin } from './next-move-chance.ts';
 
 const known = (value: number, u: number) => uncertain(value, term('known', u));
 const reading = (r: number, ...more: ReturnType<typeof term>[]) => uncertain(0, term('next', r), ...more);
@@ -47,4 +47,54 @@ it('is nearly certain for a reading without doubt, and grows with finer instrume
   const chances = [3, 1, 0.3, 0.1, 0.001].map((r) => chanceOfDeciding(undecided, reading(r)).decided);
   expect(chances).toEqual([...chances].sort((a, b) => a - b));
   expect(chances.at(-1)).toBeGreaterThan(0.95);
+});
+
+describe('a number read where only leaves were tried', () => {
+  const bracket = (from: number, to: number, edge: number) => ({
+    kind: 'interval' as const,
+    lower: uncertain(from, term('leaf', edge)),
+    upper: uncertain(to, term('other leaf', edge)),
+  });
+  const max = (limit: number) => ['wear', { upper: limit }] as const;
+
+  it('decides everywhere but near the limit, by the share of an even gap that lies farther off', () => {
+    // Hard edges and r small against the bracket: cannot tell within 1.645 r of the limit, 2 · 1.645 · .05 of 1.
+    const chance = chanceWithin(bracket(4, 5, 1e-6), ...max(4.5), reading(0.05))!;
+    expect(chance.in).toBeCloseTo(0.5 - Z * 0.05, 3);
+    expect(chance.out).toBeCloseTo(0.5 - Z * 0.05, 3);
+  });
+
+  it('agrees with a plain sum over the gap and the reading', () => {
+    const [r, limit] = [0.1, 4.6];
+    const chance = chanceWithin(bracket(4, 5, 0.02), ...max(limit), reading(r))!;
+    // The leaves' edges are sharp against r: a reading is in when Φ of what it and the bracket leave is 95 %.
+    let [isIn, isOut, all] = [0, 0, 0];
+    const share = (y: number, from: number, to: number) =>
+      normalCdf((to - y) / r) - normalCdf((from - y) / r);
+    for (let g = 4.0005; g < 5; g += 0.001)
+      for (let z = -4; z <= 4; z += 0.02) {
+        const weight = Math.exp((-z * z) / 2);
+        const y = g + r * z;
+        const p = share(y, 4, limit) / share(y, 4, 5);
+        all += weight;
+        if (p >= 0.95) isIn += weight;
+        if (p <= 0.05) isOut += weight;
+      }
+    expect(Math.abs(chance.in - isIn / all)).toBeLessThan(0.01);
+    expect(Math.abs(chance.out - isOut / all)).toBeLessThan(0.01);
+  });
+
+  it('is nothing that can be said of a gap nobody knows the end of', () => {
+    const { lower } = bracket(4, 5, 0.1);
+    expect(chanceWithin({ kind: 'interval', lower }, ...max(4.5), reading(0.1))).toBeUndefined();
+  });
+
+  it('grows with the instrument, and is small for one coarser than the bracket', () => {
+    const chances = [1, 0.3, 0.1, 0.01].map(
+      (r) => chanceWithin(bracket(4, 5, 0.01), ...max(4.5), reading(r))!.decided,
+    );
+    expect(chances).toEqual([...chances].sort((a, b) => a - b));
+    expect(chances[0]).toBeLessThan(0.1);
+    expect(chances.at(-1)).toBeGreaterThan(0.95);
+  });
 });

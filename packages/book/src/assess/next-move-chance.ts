@@ -1,7 +1,7 @@
 import { covariance, normalCdf, pooled, standardUncertainty, type Uncertain } from '@fettle/core';
 import type { LimitSetName, Limits } from './limits.ts';
 import { type Operand, valued } from './operand.ts';
-import { verdictOf } from './verdict.ts';
+import { type Answer, verdictOf } from './verdict.ts';
 
 /** How likely one more reading leads to a verdict, before it is taken. */
 export interface Chance {
@@ -54,32 +54,66 @@ export function chanceOfDeciding(undecided: Undecided, next: Uncertain): Chance 
     if (consistent || derived) return together;
     return [...heard, answer(reading)].every((each) => each === together) ? together : 'cannot-tell';
   };
-  const sums = stretches(at);
-  return { ...sums, decided: sums.in + sums.out };
+  return chanceOver(at, -REACH, REACH, normalCdf);
 }
 
-/** Probability of each verdict with z standard normal. */
-function stretches(at: (z: number) => 'in' | 'out' | 'cannot-tell'): { in: number; out: number } {
+/**
+ * The same where only leaves were tried: what is read then may be anything they have left, with the reading's doubt.
+ * The gap is taken as evenly likely between a leaf that goes, a, and one that does not, b, each with its own doubt, so
+ * that what is read has the distribution
+ *
+ *     F(y) = [ s_a H((y − a)/s_a) − s_b H((y − b)/s_b) ] / (b − a),  H(z) = z Φ(z) + φ(z),  s² = u_edge² + r²
+ *
+ * @param next  the reading's terms about what is judged; its value does not count
+ * @returns nothing for a bracket open at one end: no chance can be said of a gap nobody knows the end of
+ * @source the preposterior of jcgm-106 7 over the rectangle of jcgm-100 4.3.7; no simulation
+ */
+export function chanceWithin(
+  bracket: Operand & { kind: 'interval' },
+  set: LimitSetName,
+  limits: Limits,
+  next: Uncertain,
+): Chance | undefined {
+  const { lower, upper } = bracket;
+  if (!lower || !upper || !(upper.value > lower.value)) return undefined;
+  const r = standardUncertainty(next);
+  const [sa, sb] = [lower, upper].map((edge) => Math.hypot(standardUncertainty(edge), r)) as [number, number];
+  if (!(sa > 0 && sb > 0)) return undefined;
+  const area = (z: number): number => z * normalCdf(z) + Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
+  const cdf = (y: number): number =>
+    (sa * area((y - lower.value) / sa) - sb * area((y - upper.value) / sb)) / (upper.value - lower.value);
+  const at = (y: number): Answer =>
+    verdictOf(valued({ ...next, value: y }), bracket, set, limits)?.verdict ?? 'cannot-tell';
+  return chanceOver(at, lower.value - REACH * sa, upper.value + REACH * sb, cdf);
+}
+
+/** Probability of each verdict, the stretches of each found by halving. */
+function chanceOver(
+  at: (x: number) => Answer,
+  first: number,
+  last: number,
+  cdf: (x: number) => number,
+): Chance {
   const sums = { in: 0, out: 0, 'cannot-tell': 0 };
-  let from = -REACH;
+  let from = first;
   let now = at(from);
   let before = from;
   for (let i = 1; i <= STEPS; i++) {
-    const z = -REACH + (2 * REACH * i) / STEPS;
-    const then = at(z);
+    const x = first + ((last - first) * i) / STEPS;
+    const then = at(x);
     if (then !== now) {
-      let [low, high] = [before, z];
+      let [low, high] = [before, x];
       for (let k = 0; k < HALVINGS; k++) {
         const half = (low + high) / 2;
         if (at(half) === now) low = half;
         else high = half;
       }
-      sums[now] += normalCdf(high) - normalCdf(from);
+      sums[now] += cdf(high) - cdf(from);
       from = high;
       now = then;
     }
-    before = z;
+    before = x;
   }
-  sums[now] += normalCdf(REACH) - normalCdf(from);
-  return { in: sums.in, out: sums.out };
+  sums[now] += cdf(last) - cdf(from);
+  return { in: sums.in, out: sums.out, decided: sums.in + sums.out };
 }

@@ -1,34 +1,19 @@
-import { parseQuantity, pooled } from '@fettle/core';
-import { builtInstrument } from '../chest/built.ts';
+import { pooled } from '@fettle/core';
 import { INSTRUMENT_TYPES } from '../chest/instrument-types.ts';
 import { minutesOf } from '../reading-plan/minutes.ts';
 import type { Place } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
+import { better, borrowedOf, type Deciding, LEAST } from './deciding-tool.ts';
 import { takesTheSame } from './finer-input.ts';
 import { instrumentTerms } from './instrument.ts';
 import type { Judgement } from './judgement.ts';
 import { type NextMove, worstMember } from './next-move.ts';
-import { type Instrument, placesOf, type ReadWith, readAgain, readWith } from './next-move-again.ts';
+import { decidingAfterLeaves } from './next-move-after-leaves.ts';
+import { placesOf, type ReadWith, readAgain, readWith } from './next-move-again.ts';
 import { type Chance, chanceOfDeciding, type Undecided } from './next-move-chance.ts';
 import { valued } from './operand.ts';
 import type { Reckoning } from './reckoning.ts';
 import { verdictOf } from './verdict.ts';
-
-/** An instrument with which reading again could lead to a verdict. */
-export interface Deciding {
-  /** Absent for one to borrow. */
-  readonly instrument?: string;
-  readonly name: string;
-  readonly type: string;
-  readonly owned: boolean;
-  /** U of one reading of it, half-width at about 95 % [SI]. */
-  readonly expanded: number;
-  readonly characteristic: Characteristic;
-  /** Where it would be read again. */
-  readonly places: readonly Place[];
-  readonly minutes: number;
-  readonly chance: Chance;
-}
 
 /** Reading again with the same instrument, which only each reading's own share of doubt gets smaller by. */
 export interface Repeating {
@@ -51,10 +36,6 @@ export interface Further {
   readonly repeating?: Repeating;
 }
 
-/** From here on a way is good enough to be taken for being quick. */
-const LIKELY = 0.5;
-/** Below this nobody would get an instrument out for it. */
-const LEAST = 0.02;
 const MOST_REPEATS = 30;
 /** As good as endless: what each reading has for itself is gone. */
 const ENDLESS = 1e12;
@@ -68,6 +49,11 @@ export function furtherMoves(
   if (next?.move === 'does-not-matter') return undefined;
   if (status !== 'cannot-tell' || characteristic.kind === 'seen' || !governing) return undefined;
   if (judgement.missing.length > 0 || judgement.again.length > 0 || !consistent) return undefined;
+  // While a single leaf owned may decide, no other tool is got out for it.
+  if (next?.move !== 'try-leaf' || next.stack) {
+    const deciding = decidingAfterLeaves(reckoning, judgement);
+    if (deciding.length > 0) return { deciding: deciding.sort(better) };
+  }
   const undecided = undecidedOf(judgement);
   if (!undecided) return undefined;
   const whole = undecided.numbers.length > 0 ? pooled(undecided.numbers).value : undefined;
@@ -106,7 +92,7 @@ function instrumentsFor(reckoning: Reckoning, group: ReadWith, undecided: Undeci
   const types = new Set([type, ...owned.map(({ body }) => body.type)]);
   const borrowed = [...INSTRUMENT_TYPES.keys()]
     .filter((one) => !types.has(one) && takesTheSame(type, one))
-    .flatMap((one) => borrowedOf(reckoning, one, group) ?? []);
+    .flatMap((one) => borrowedOf(reckoning, one, group.characteristic, group.value) ?? []);
   return [...owned, ...borrowed].flatMap((instrument): Deciding[] => {
     const next = readAgain(reckoning, group, instrument, 1);
     const one = instrumentTerms(reckoning.book.instruments, instrument, group.kind, group.value, 'one');
@@ -131,28 +117,6 @@ function instrumentsFor(reckoning: Reckoning, group: ReadWith, undecided: Undeci
     ];
   });
 }
-
-/** One as it is usually had, its uncertainty built from what is usual for the type. */
-function borrowedOf(
-  reckoning: Reckoning,
-  type: string,
-  { kind, value, characteristic }: ReadWith,
-): Instrument | undefined {
-  const known = INSTRUMENT_TYPES.get(type);
-  if (known?.reads !== kind) return undefined;
-  const usual = { type, settings: {}, system: isInch(characteristic) ? 'inch' : 'metric' } as const;
-  const range = known.settings.find(({ key }) => key === 'range');
-  const read = range && parseQuantity(range.usual[0], 'length');
-  const reaches = !read?.ok || value <= read.value.value;
-  const settings = reaches ? {} : { range: `${Math.ceil(value * 1000)} mm` };
-  const built = builtInstrument(reckoning.book.instruments, { ...usual, settings });
-  if (!built.ok) return undefined;
-  const entry = [...reckoning.book.instruments.values()][0]?.entry;
-  const { uncertainty, trust } = built.value;
-  return entry && { entry, body: { instrument: `to borrow: ${type}`, name: type, type, uncertainty, trust } };
-}
-
-const isInch = ({ unit }: Characteristic): boolean => unit === 'in' || unit === 'thou';
 
 /**
  * Rounds of the same readings until the verdict stands, if they read the same on average: with n more than the k taken,
@@ -192,11 +156,3 @@ const sooner = (a: Repeating, b: Repeating): number =>
 /** Finite throughout, so that two that never decide are alike. */
 const rounds = ({ needed }: Repeating): number =>
   needed === undefined ? 1e9 : needed === 'many' ? 1e6 : needed;
-
-/** Likely before unlikely; of the likely what is owned, then what is quick; of the unlikely the likeliest. */
-function better(a: Deciding, b: Deciding): number {
-  const [la, lb] = [a.chance.decided >= LIKELY, b.chance.decided >= LIKELY];
-  if (la !== lb) return la ? -1 : 1;
-  if (!la) return b.chance.decided - a.chance.decided || a.minutes - b.minutes;
-  return Number(b.owned) - Number(a.owned) || a.minutes - b.minutes || b.chance.decided - a.chance.decided;
-}

@@ -60,16 +60,48 @@ describe('the next move', () => {
     });
   });
 
-  it('is something finer once no leaf is left between', () => {
+  it('is leaves laid together once no single one lies where it would decide', () => {
     const bench = new Bench(gap('0.0065 in'));
     bench.read('gap', { goes: '0.006 in', stops: '0.007 in' }, { instrument: 'leaves' });
+    // .0015 + .005 = .0065 is the limit itself: one try decides.
+    expect(bench.judgement('gap').next).toMatchObject({
+      move: 'try-leaf',
+      leaf: '0.0015 + 0.005 in',
+      stack: ['0.0015 in', '0.005 in'],
+      expectedTries: 1,
+      decides: 1,
+    });
+    bench.read('gap', { stops: '0.0015 + 0.005 in' }, { instrument: 'leaves' });
+    const judged = bench.judgement('gap');
+    expect(judged.status).toBe('in');
+    // On the limit itself: the deciding stack is within its own doubt of it, and what lies between is assumed.
+    expect(judged.cautions.map(({ code }) => code)).toEqual(['verdict/edge-near-limit', 'feeler/stacked']);
+  });
+
+  it('is a stack of three where no two reach, and none where nothing lies between', () => {
+    const three = new Bench(gap('0.0180 in'));
+    three.read('gap', { goes: '0.007 in' }, { instrument: 'leaves' });
+    three.read('gap', { goes: '0.006 in + 0.007 in' }, { instrument: 'leaves' });
+    expect(three.judgement('gap').next).toMatchObject({
+      move: 'try-leaf',
+      stack: ['0.005 in', '0.006 in', '0.007 in'],
+    });
+    three.read('gap', { stops: '0.005 + 0.006 + 0.007 in' }, { instrument: 'leaves' });
+    expect(three.judgement('gap').status).toBe('in');
+  });
+
+  it('is a number once no leaf and no stack lies between', () => {
+    const bench = new Bench({
+      characteristics: [inches('gap', { limits: { wear: { upper: '0.0017 in' } } })],
+    });
+    bench.read('gap', { goes: '0.0015 in', stops: '0.002 in' }, { instrument: 'leaves' });
     const { next } = bench.judgement('gap');
-    expect(next?.move).toBe('finer-than-owned');
-    expect(next?.move === 'finer-than-owned' && next.needed / THOU).toBeCloseTo(0.25, 6);
-    const open = new Bench(gap('0.0100 in'));
-    open.read('gap', { goes: '0.007 in' }, { instrument: 'leaves' });
+    expect(next).toMatchObject({ move: 'finer-than-owned', afterLeaves: true });
+    expect(next?.move === 'finer-than-owned' && next.needed / THOU).toBeCloseTo(0.125, 6);
+    const open = new Bench(gap('0.0400 in'));
+    open.read('gap', { goes: '0.005 + 0.006 + 0.007 in' }, { instrument: 'leaves' });
     const { next: move } = open.judgement('gap');
-    expect(move?.move === 'finer-than-owned' && move.needed / THOU).toBeCloseTo(3 / 1.6449, 3);
+    expect(move?.move === 'finer-than-owned' && move.needed / THOU).toBeCloseTo(22 / 1.6449, 3);
   });
 
   it('is the coarsest instrument owned that would decide and can take the same measure', () => {

@@ -1,19 +1,11 @@
-import {
-  conformity,
-  normalBetween,
-  normalQuantile,
-  parseQuantity,
-  printQuantity,
-  standardUncertainty,
-  triesLeft,
-} from '@fettle/core';
+import { conformity, normalQuantile, standardUncertainty } from '@fettle/core';
 import { isAt, type Place } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import { finerInput, type LargestDoubt, largestDoubt, readingsAt, takesTheSame } from './finer-input.ts';
 import { standardUncertaintyOf } from './instrument.ts';
 import type { Judgement, Member } from './judgement.ts';
 import type { Limits } from './limits.ts';
-import { evenly, leafOfFewestTries } from './next-move-leaf.ts';
+import { byLeaf, type TryLeaf } from './next-move-by-leaf.ts';
 import { type Restore, restoring } from './next-move-restore.ts';
 import type { Operand } from './operand.ts';
 import type { Reckoning } from './reckoning.ts';
@@ -23,16 +15,7 @@ import { RISK } from './verdict.ts';
 export type NextMove =
   | { readonly move: 'measure'; readonly what: readonly { characteristic: Characteristic; place: Place }[] }
   | { readonly move: 'look'; readonly wanted: string }
-  | {
-      readonly move: 'try-leaf';
-      readonly characteristic: Characteristic;
-      readonly leaf: string;
-      readonly triesLeft: number;
-      /** On average, by what is believed of the gap. */
-      readonly expectedTries: number;
-      /** Chance that the leaves owned lead to a verdict. */
-      readonly decides: number;
-    }
+  | TryLeaf
   | {
       readonly move: 'use-instrument';
       readonly characteristic: Characteristic;
@@ -40,7 +23,13 @@ export type NextMove =
       readonly name: string;
     }
   /** The number has to be known to this standard uncertainty [SI] before it decides; nothing owned is that fine. */
-  | { readonly move: 'finer-than-owned'; readonly needed: number; readonly mostly?: LargestDoubt }
+  | {
+      readonly move: 'finer-than-owned';
+      readonly needed: number;
+      readonly mostly?: LargestDoubt;
+      /** Only leaves were tried, and none that is owned lies between: a number is wanted. */
+      readonly afterLeaves?: true;
+    }
   | { readonly move: 'on-the-limit' }
   | { readonly move: 'does-not-matter'; readonly because: Judgement }
   | { readonly move: 'settle-disagreement' }
@@ -115,84 +104,6 @@ export const worstMember = (judgement: Judgement): Member | undefined =>
   judgement.members.find(({ place }) => judgement.worstAt !== undefined && isAt(judgement.worstAt, place)) ??
   judgement.members[0];
 
-function byLeaf(reckoning: Reckoning, member: Member, limits: Limits): NextMove | undefined {
-  const tried = readingsAt(reckoning, member.known.entries).filter(({ body }) => body.value === undefined);
-  const [reading] = tried;
-  if (!reading) return undefined;
-  const characteristic = reckoning.characteristic(reading.body.characteristic);
-  if (characteristic.kind !== 'length') return undefined;
-  const leaves = ownedLeaves(reckoning);
-  const metres = (text: string | undefined): number | undefined => {
-    const read = text === undefined ? undefined : parseQuantity(text, 'length');
-    return read?.ok ? read.value.value : undefined;
-  };
-  // Every leaf tried of this one thing counts, not only those of the first answer.
-  const alike = tried.filter(
-    ({ body }) =>
-      body.characteristic === reading.body.characteristic && body.measurand === reading.body.measurand,
-  );
-  const sizesOf = (which: 'goes' | 'stops') => alike.flatMap(({ body }) => metres(body[which]) ?? []);
-  const [goes, stops] = [sizesOf('goes'), sizesOf('stops')];
-  const bracket = {
-    goes: goes.length > 0 ? Math.max(...goes) : undefined,
-    stops: stops.length > 0 ? Math.min(...stops) : undefined,
-  };
-  const { cut, operand } = member.known;
-  const back = backToLeaves(cut ?? operand, bracket);
-  const leafLimits = {
-    ...(limits.lower !== undefined && { lower: back(limits.lower) }),
-    ...(limits.upper !== undefined && { upper: back(limits.upper) }),
-  };
-  const sizes = leaves.map(({ size }) => size);
-  const found = leafOfFewestTries(bracket, sizes, leafLimits, believed(operand, back));
-  if (!found) return undefined;
-  const { leaf, expected, decides } = found;
-  return {
-    move: 'try-leaf',
-    characteristic,
-    leaf: leaves.find(({ size }) => size === leaf)?.text ?? printQuantity(leaf, 'thou'),
-    triesLeft: triesLeft(bracket, sizes),
-    expectedTries: expected,
-    decides,
-  };
-}
-
-/** What is believed of the gap that the leaves are tried in: as another witness reads it, else evenly all there is. */
-function believed(operand: Operand, back: (value: number) => number): (from: number, to: number) => number {
-  if (operand.kind !== 'value') return evenly;
-  const u = standardUncertainty(operand.q);
-  const middle = back(operand.q.value);
-  const spread = Math.abs(back(operand.q.value + u) - middle);
-  return spread > 0 ? (from, to) => normalBetween((from - middle) / spread, (to - middle) / spread) : evenly;
-}
-
-/**
- * A limit turned back into what the leaf would have to be: the relation between leaf and judged edge is a straight
- * line, and both ends of it are known.
- */
-function backToLeaves(
-  operand: Operand,
-  bracket: { goes: number | undefined; stops: number | undefined },
-): (limit: number) => number {
-  const edges: Partial<Operand & { kind: 'interval' }> = operand.kind === 'interval' ? operand : {};
-  const pairs = [
-    [bracket.goes, edges.lower?.value],
-    [bracket.stops, edges.upper?.value],
-  ].filter((pair): pair is [number, number] => pair[0] !== undefined && pair[1] !== undefined);
-  const [first, second] = pairs;
-  if (!first) return (limit) => limit;
-  const slope = second ? (second[1] - first[1]) / (second[0] - first[0]) : 1;
-  return (limit) => first[0] + (limit - first[1]) / slope;
-}
-
-function ownedLeaves(reckoning: Reckoning): { text: string; size: number }[] {
-  const texts = [...reckoning.book.instruments.values()].flatMap(({ body }) => body.leaves ?? []);
-  return texts.flatMap((text) => {
-    const read = parseQuantity(text, 'length');
-    return read.ok ? [{ text, size: read.value.value }] : [];
-  });
-}
-
 /**
  * An instrument owned that would decide if it read the same: its own uncertainty alone is put in the place of the
  * direct reading's. Of those that would, the coarsest is named: the finest is seldom the quickest.
@@ -212,7 +123,7 @@ function byInstrument(
     );
   if (operand.kind !== 'value') {
     // Leaves are exhausted: any instrument that reads a number tells more than they do.
-    return { move: 'finer-than-owned', needed: fineEnough(operand, nearest) };
+    return { move: 'finer-than-owned', needed: fineEnough(operand, nearest), afterLeaves: true };
   }
   const { value } = operand.q;
   const u = standardUncertainty(operand.q);

@@ -148,3 +148,32 @@ describe('a leaf that drags', () => {
     expect(said.ok ? [] : said.issues.map(({ code }) => code)).toEqual(['feeler/nothing-drags']);
   });
 });
+
+describe('leaves laid together', () => {
+  const gap = () => new Bench({ characteristics: [inches('gap')] });
+  const edge = (bench: Bench, which: 'lower' | 'upper'): number => {
+    const { operand } = bench.judgement('gap');
+    return operand.kind === 'interval' ? standardUncertainty(operand[which]!) / THOU : Number.NaN;
+  };
+
+  it('carry what the set has in common straight, each leaf’s own by squares, and a film between', () => {
+    const bench = gap();
+    bench.read('gap', { goes: '3 + 4 thou', stops: '8 thou' }, { instrument: 'leaves' });
+    // u .25 of each, half of the variance common: (2 × .1768)² + 2 × .1768² + (1.25 μm = .0492 thou)².
+    const [half, film] = [0.25 / Math.SQRT2, 1.25 / 25.4];
+    expect(edge(bench, 'lower')).toBeCloseTo(Math.sqrt((2 * half) ** 2 + 2 * half ** 2 + film ** 2), 9);
+    expect(edge(bench, 'upper')).toBeCloseTo(0.25, 9);
+  });
+
+  it('are the same bracket as one leaf of that thickness, only softer', () => {
+    const [single, laid] = [gap(), gap()];
+    single.read('gap', { goes: '7 thou' }, { instrument: 'leaves' });
+    laid.read('gap', { goes: '3 + 4 thou' }, { instrument: 'leaves' });
+    const lower = (bench: Bench) => {
+      const { operand } = bench.judgement('gap');
+      return operand.kind === 'interval' ? operand.lower!.value : Number.NaN;
+    };
+    expect(lower(laid)).toBeCloseTo(lower(single), 12);
+    expect(edge(laid, 'lower')).toBeGreaterThan(edge(single, 'lower'));
+  });
+});

@@ -10,7 +10,7 @@ import {
 } from '@fettle/core';
 import type { Book, ReadingOnRecord } from '../fold/book.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
-import { instrumentTerms, standardUncertaintyOf } from './instrument.ts';
+import { instrumentTerms, stackTerms, standardUncertaintyOf } from './instrument.ts';
 import { interval, type Operand, valued } from './operand.ts';
 
 /** Mean linear expansion of a steel instrument [1/K]. @source common handbook value for carbon steel, GUM H.1 uses it */
@@ -28,13 +28,20 @@ const REFERENCE = 293.15;
 export function readOut(book: Book, characteristic: Characteristic, reading: ReadingOnRecord): Operand[] {
   const { kind } = characteristic;
   if (kind === 'seen') return [];
-  const said = (text: string | undefined): Uncertain | undefined => {
+  const said = (text: string | undefined, stack?: readonly string[]): Uncertain | undefined => {
     if (text === undefined) return undefined;
     const read = parseQuantity(text, kind);
     const instrument = book.instruments.get(reading.body.instrument);
     if (!read.ok || !instrument) return undefined;
     const { value } = read.value;
-    const terms = instrumentTerms(book.instruments, instrument, kind, value, reading.entry.id);
+    const laid = (stack ?? []).flatMap((leaf) => {
+      const one = parseQuantity(leaf, 'length');
+      return one.ok ? [one.value.value] : [];
+    });
+    const terms =
+      kind === 'length' && laid.length > 1
+        ? stackTerms(book.instruments, instrument, laid, reading.entry.id)
+        : instrumentTerms(book.instruments, instrument, kind, value, reading.entry.id);
     const q = terms && corrected(reading, kind, uncertain(value, ...terms));
     return q && atTwenty(book, characteristic, reading, kind, q);
   };
@@ -42,11 +49,9 @@ export function readOut(book: Book, characteristic: Characteristic, reading: Rea
     const q = said(reading.body.value);
     return q ? [valued(q)] : [];
   }
-  const goes = said(reading.body.goes);
-  const edges = interval(
-    goes,
-    reading.body.drags && goes ? filled(goes, said(reading.body.stops)) : said(reading.body.stops),
-  );
+  const goes = said(reading.body.goes, reading.body.goes_stack);
+  const stops = said(reading.body.stops, reading.body.stops_stack);
+  const edges = interval(goes, reading.body.drags && goes ? filled(goes, stops) : stops);
   return edges.kind === 'interval' ? [withFloor(edges)] : [];
 }
 

@@ -24,6 +24,8 @@ export class Reckoning {
   private readonly readings = new Map<string, ReadingOnRecord[]>();
   /** Readings by an instrument whose check failed: what rests on them has a figure and no verdict. */
   readonly again = new Set<string>();
+  /** Readings by leaves laid together, whose film between is assumed. */
+  readonly stacked = new Set<string>();
   readonly book: Book;
   readonly selection: Selection;
   private readonly relations: Relations;
@@ -35,6 +37,7 @@ export class Reckoning {
     for (const reading of book.readings) {
       if (reading.standing === 'to-be-taken-again') this.again.add(reading.entry.id);
       else if (reading.standing !== 'counts') continue;
+      if (reading.body.goes_stack || reading.body.stops_stack) this.stacked.add(reading.entry.id);
       const own = this.readings.get(reading.body.characteristic) ?? [];
       own.push(reading);
       this.readings.set(reading.body.characteristic, own);

@@ -1,14 +1,7 @@
-import {
-  failed,
-  leafStacks,
-  type Outcome,
-  ok,
-  parseQuantity,
-  printQuantity,
-  stackUncertainty,
-} from '@fettle/core';
+import { failed, leafStacks, type Outcome, ok, parseQuantity, printQuantity } from '@fettle/core';
 import type { Body } from '../ledger/bodies.ts';
 import { amountOf, amountText } from './amount.ts';
+import { MOST_STACKED, stackedDoubt } from './stacked.ts';
 
 /** A stack of owned leaves near a gap, in the unit the gap was said in. */
 export interface StackRow {
@@ -20,11 +13,6 @@ export interface StackRow {
   readonly count: number;
   readonly metres: number;
 }
-
-/** U of what lies between two leaves that were wiped [m]. Common practice, no source. */
-const BETWEEN = 2.5e-6;
-/** More leaves than this in a stack bring more doubt than they are worth. */
-const MOST = 4;
 
 /** The stacks of its leaves nearest to a gap no single leaf fills. */
 export function stacksNear(
@@ -46,15 +34,19 @@ export function stacksNear(
       message: `${name} has no list of leaves. Declare it with the leaves it has.`,
     });
   const U = amountOf(uncertainty.expanded);
+  const doubtOf = (metres: number, unit: string, count: number): string => {
+    const u = metres / uncertainty.coverage;
+    const share = uncertainty.common_share;
+    const leaf = { common: u * Math.sqrt(share), own: u * Math.sqrt(1 - share) };
+    const { common, own } = stackedDoubt(Array.from({ length: count }, () => leaf));
+    return `±${amountText(2 * Math.hypot(common, own), 'length', unit)}`;
+  };
   const { unit } = wanted.value;
   return ok(
-    leafStacks(owned, wanted.value.value, MOST).map((stack) => ({
+    leafStacks(owned, wanted.value.value, MOST_STACKED).map((stack) => ({
       leaves: stack.leaves.map((leaf) => printQuantity(leaf, unit).replace(/ .*$/, '')).join(' + '),
       thickness: printQuantity(stack.thickness, unit),
-      doubt:
-        U?.kind === 'length'
-          ? `±${amountText(stackUncertainty(stack.leaves.length, U.value, BETWEEN), 'length', unit)}`
-          : '',
+      doubt: U?.kind === 'length' ? doubtOf(U.value, unit, stack.leaves.length) : '',
       count: stack.leaves.length,
       metres: stack.thickness,
     })),

@@ -129,3 +129,32 @@ describe('a reading that lacks something is not guessed at', () => {
     for (const issue of said.ok ? [] : said.issues) expect(issue.message.length).toBeGreaterThan(20);
   });
 });
+
+describe('leaves laid together', () => {
+  const made = bench();
+  const said = (goes: string, stops?: string) =>
+    made.said(
+      'radial',
+      { goes, ...(stops !== undefined && { stops }) },
+      { instrument: 'leaves', measurand: 'per-side' },
+    );
+
+  it('are one leaf as thick as all of them, and which they were is kept', () => {
+    expect(said('.012 + .010 in', '.012 in + 12 thou')).toMatchObject({
+      ok: true,
+      value: {
+        goes: '0.022 in',
+        goes_stack: ['.012 in', '.010 in'],
+        stops: '24 thou',
+        stops_stack: ['.012 in', '12 thou'],
+      },
+    });
+  });
+
+  it('want a leaf on both sides of the sign, a unit, and no more of them than are worth it', () => {
+    expect(codes(said('0.012 in +'))).toEqual(['feeler/stack']);
+    expect(codes(said('0.012 + 0.010'))).toEqual(['unit/missing']);
+    expect(codes(said('1 + 1 + 1 + 1 + 1 thou'))).toEqual(['feeler/stack']);
+    expect(codes(said('0.012 + 0.012 in', '0.010 + 0.012 in'))).toEqual(['feeler/contradiction']);
+  });
+});

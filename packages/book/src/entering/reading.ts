@@ -1,6 +1,7 @@
 import { failed, type Issue, issue, type Outcome, ok, parseQuantity, type Quantity } from '@fettle/core';
 import { standardUncertaintyOf } from '../assess/instrument.ts';
 import { asFittedNow, stateNamed } from '../assess/selection.ts';
+import { type LeavesSaid, leavesSaid } from '../chest/stacked.ts';
 import type { Book } from '../fold/book.ts';
 import type { Body } from '../ledger/bodies.ts';
 import { axisValues, type Place, positionAt } from '../sheet/places.ts';
@@ -15,6 +16,7 @@ export interface ReadingSaid {
   readonly measurand?: string | undefined;
   readonly instrument?: string | undefined;
   readonly value?: string | undefined;
+  /** The thickest leaf that goes, or leaves laid together: `0.012 in + 0.010 in`. */
   readonly goes?: string | undefined;
   readonly stops?: string | undefined;
   /** The leaf that goes drags. */
@@ -55,15 +57,22 @@ export function admittedReading(book: Book, said: ReadingSaid): Outcome<Body<'re
   const measurand = measurandFor(characteristic, said.measurand, issues);
   issues.push(...placeIssues(book, characteristic, said.place));
   const state = stateFor(book, characteristic, said, issues);
-  const quantity = (key: 'value' | 'goes' | 'stops'): Quantity | undefined => {
-    const text = said[key];
+  const laid = (key: 'goes' | 'stops'): LeavesSaid | undefined => {
+    const read = said[key] === undefined ? undefined : leavesSaid(said[key], key);
+    if (read && !read.ok) issues.push(...read.issues);
+    return read?.ok ? read.value : undefined;
+  };
+  const [goesLaid, stopsLaid] = [laid('goes'), laid('stops')];
+  const quantity = (key: 'value' | 'goes' | 'stops', text: string | undefined): Quantity | undefined => {
     if (text === undefined) return undefined;
     const read = parseQuantity(text, characteristic.kind as Exclude<Characteristic['kind'], 'seen'>);
     if (read.ok) return read.value;
     issues.push(...read.issues.map((one) => ({ ...one, at: key })));
     return undefined;
   };
-  const [value, goes, stops] = [quantity('value'), quantity('goes'), quantity('stops')];
+  const value = quantity('value', said.value);
+  const goes = quantity('goes', goesLaid?.together);
+  const stops = quantity('stops', stopsLaid?.together);
   if (goes && stops && goes.value >= stops.value)
     issues.push(
       issue(
@@ -129,8 +138,10 @@ export function admittedReading(book: Book, said: ReadingSaid): Outcome<Body<'re
     ...(measurand !== characteristic.measurand && { measurand }),
     instrument: instrument!,
     ...(said.value !== undefined && { value: said.value }),
-    ...(said.goes !== undefined && { goes: said.goes }),
-    ...(said.stops !== undefined && { stops: said.stops }),
+    ...(goesLaid && { goes: goesLaid.together }),
+    ...(stopsLaid && { stops: stopsLaid.together }),
+    ...(goesLaid?.stack && { goes_stack: [...goesLaid.stack] }),
+    ...(stopsLaid?.stack && { stops_stack: [...stopsLaid.stack] }),
     ...(said.drags === true && said.goes !== undefined && { drags: true as const }),
     ...(said.temperature &&
       (said.temperature.part !== undefined || said.temperature.instrument !== undefined) && {

@@ -36,6 +36,9 @@ const temperature = z.strictObject({
   instrument: said.optional(),
 });
 
+/** Leaves laid on one another, each as said; their thickness together stands beside them. */
+const leafStack = z.array(said).min(2).max(6);
+
 const instrumentUncertainty = z.strictObject({
   expanded: said.describe('U: a quantity, or a share of the reading such as "3 %"'),
   coverage: z.number().positive().default(2).describe('k, with U = k u'),
@@ -243,6 +246,10 @@ export const BODIES = {
       value: said.optional(),
       goes: said.optional().describe('the largest feeler leaf that goes'),
       stops: said.optional().describe('the smallest feeler leaf that does not'),
+      goes_stack: leafStack.optional().describe('the leaves laid together that make up the one that goes'),
+      stops_stack: leafStack
+        .optional()
+        .describe('the leaves laid together that make up the one that does not'),
       drags: z.literal(true).optional().describe('the leaf that goes drags: it fills the gap'),
       temperature: temperature.optional(),
       asked: asked.optional(),
@@ -253,7 +260,13 @@ export const BODIES = {
     })
     .refine((r) => r.drags === undefined || r.goes !== undefined, {
       message: 'a leaf that drags is one that goes',
-    }),
+    })
+    .refine(
+      (r) =>
+        (r.goes_stack === undefined || r.goes !== undefined) &&
+        (r.stops_stack === undefined || r.stops !== undefined),
+      { message: 'a stack of leaves stands beside its thickness' },
+    ),
   seen: z.strictObject({
     characteristic: id,
     state: entryId.optional(),

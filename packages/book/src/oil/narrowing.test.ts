@@ -142,6 +142,6 @@ describe('what would narrow the band', () => {
     expect(found.causes[0]).toMatchObject({ cause: 'bracket', of: 'main' });
     expect(u).toBeGreaterThan(0);
     expect(of(found, 'main').without).toBeCloseTo(0, 6);
-    expect(of(found, 'main').readings[0]!.said).toBe('goes 0.003 in, stops 0.004 in');
+    expect(of(found, 'main').readings[0]!.said).toBe('0.003 in goes, 0.004 in does not');
   });
 });

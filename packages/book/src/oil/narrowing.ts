@@ -6,6 +6,7 @@ import type { Catalogue } from '../assess/relations.ts';
 import type { Book, ReadingOnRecord, Written } from '../fold/book.ts';
 import type { Place } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
+import { leafAnswerWords } from '../words/leaves.ts';
 import { type FilledCircuit, filledCircuit } from './circuit.ts';
 import { gaugeAt } from './gauge-at.ts';
 import type { Running } from './pressure.ts';
@@ -109,7 +110,7 @@ export function narrowing(
         readings: group.map(({ entry, body }) => ({
           entry: entry.id,
           place: body.place ?? {},
-          said: body.value ?? `goes ${body.goes ?? 'none'}, stops ${body.stops ?? 'none'}`,
+          said: body.value ?? leafAnswerWords(body),
         })),
         without,
         share: u > 0 ? 1 - (without / u) ** 2 : 0,

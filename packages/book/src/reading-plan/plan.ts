@@ -209,6 +209,19 @@ function furtherOf({ reckoning }: Assessment, judgement: Assessed): Open | LeftO
   const way = owned ?? (isRepeated ? again : undefined);
   if (way) {
     const { characteristic, type, name, places, chance } = way;
+    if (owned?.sizes) {
+      const wanted = owned.sizes.map(
+        (size): Wanted => ({
+          characteristic: size.characteristic,
+          place: size.place,
+          type: size.type,
+          instrument: size.name,
+          minutes: minutesOf(size.type).each,
+          why: 'undecided',
+        }),
+      );
+      return { judgement, wanted, chance: chance.decided };
+    }
     const wanted = places.map((place): Wanted => {
       const minutes = minutesOf(type).each;
       return { characteristic, place, type, instrument: name, minutes, why: 'undecided' };

@@ -3,8 +3,8 @@ export type Heard =
   | { readonly is: 'word'; readonly text: string }
   | { readonly is: 'whole'; readonly text: string }
   | { readonly is: 'number'; readonly text: string; readonly unit?: string }
-  /** What a leaf did, said behind its size. */
-  | { readonly is: 'goes' | 'stops' };
+  /** What a leaf did, said before or behind its size. */
+  | { readonly is: 'goes' | 'stops' | 'drags' };
 
 const UNITS: Readonly<Record<string, string>> = {
   in: 'in',
@@ -74,6 +74,7 @@ export function heard(text: string): Heard[] {
     // A point or a comma that ends a phrase is no part of a number.
     .replace(/[,:]+(?=\s|$)/g, ' ')
     .replace(/\.(?=\s|$)/g, ' ')
+    .replace(/([\d"a-zµ])\s*\+\s*(?=[\d.a-z])/g, '$1 + ')
     .replace(/(\d)(?=(in|mm|thou|psi|bar|lbf|deg|um|g)\b)/g, '$1 ')
     .split(/\s+/)
     .filter((word) => word !== '');
@@ -87,6 +88,7 @@ export function heard(text: string): Heard[] {
       continue;
     }
     if (word === 'goes' || word === 'go') all.push({ is: 'goes' });
+    else if (word === 'drags' || word === 'drag') all.push({ is: 'drags' });
     else if (word === 'stops' || word === 'stop') all.push({ is: 'stops' });
     else if (word === 'does' && words[i + 1] === 'not') {
       all.push({ is: 'stops' });
@@ -99,7 +101,51 @@ export function heard(text: string): Heard[] {
       } else all.push({ is: 'whole', text: String(wholeOf(word)) });
     } else all.push({ is: 'word', text: word });
   }
-  return all;
+  return laidTogether(all);
+}
+
+type Size = Heard & { readonly is: 'number' | 'whole' };
+const isSize = (one: Heard | undefined): one is Size => one?.is === 'number' || one?.is === 'whole';
+const isWord = (one: Heard | undefined, ...texts: readonly string[]): boolean =>
+  one?.is === 'word' && texts.includes(one.text);
+
+/**
+ * Leaves laid on one another are one size: "ten and twelve thou together", "10 + 12 thou". An "and" alone joins
+ * nothing: it may stand between two readings.
+ */
+function laidTogether(all: readonly Heard[]): Heard[] {
+  const made: Heard[] = [];
+  for (let i = 0; i < all.length; i++) {
+    const run: Size[] = [];
+    let added = false;
+    let end = i;
+    for (let at = i; isSize(all[at]); at += 2) {
+      run.push(all[at] as Size);
+      end = at + 1;
+      if (isWord(all[at + 1], 'plus', '+')) added = true;
+      else if (!isWord(all[at + 1], 'and')) break;
+    }
+    const together = isWord(all[end], 'together', 'stacked');
+    const units = run.flatMap((one) => (one.is === 'number' && one.unit !== undefined ? [one.unit] : []));
+    const unit = units.at(-1);
+    // Whole numbers that no unit is said for name places.
+    const isStack =
+      run.length > 1 && (added || together) && (unit !== undefined || run.some(({ is }) => is === 'number'));
+    if (!isStack) {
+      made.push(all[i]!);
+      continue;
+    }
+    const text = run
+      .map((one) =>
+        one.is === 'number' && one.unit !== undefined && one.unit !== unit
+          ? `${one.text} ${one.unit}`
+          : one.text,
+      )
+      .join(' + ');
+    made.push({ is: 'number', text, ...(unit !== undefined && { unit }) });
+    i = together ? end : end - 1;
+  }
+  return made;
 }
 
 const withUnit = (text: string, next: string | undefined): Heard => {

@@ -57,6 +57,35 @@ const back = (text: string, within?: SpokenIn) => {
   return said.ok ? said.value.back : said.issues[0]!.code;
 };
 
+describe('leaves laid together', () => {
+  const leaves = (text: string) => {
+    const said = say(`pump radial clearance ${text}`);
+    if (!said.ok) return said.issues[0]!.code;
+    const [one] = said.value.is === 'readings' ? said.value.readings : [];
+    return one && { goes: one.goes, stops: one.stops, ...(one.drags && { drags: true }) };
+  };
+
+  it('are one size, said before or behind what they do', () => {
+    expect(leaves('goes ten and twelve thou together')).toEqual({ goes: '10 + 12 thou', stops: undefined });
+    expect(leaves('ten and twelve thou together goes, twelve and thirteen thou together does not')).toEqual({
+      goes: '10 + 12 thou',
+      stops: '12 + 13 thou',
+    });
+    expect(leaves('.012 + .010 in goes, .012+.012 in does not go')).toEqual({
+      goes: '.012 + .010 in',
+      stops: '.012 + .012 in',
+    });
+    expect(leaves('4 thou drags')).toEqual({ goes: '4 thou', stops: undefined, drags: true });
+  });
+
+  it('are read back as together, and an "and" alone joins no readings', () => {
+    expect(back('pump radial clearance goes ten and twelve thou together')).toBe(
+      'Pump radial clearance: 10 + 12 thou together goes',
+    );
+    expect(heard('front 2.1228 and 2.1227').filter(({ is }) => is === 'number')).toHaveLength(2);
+  });
+});
+
 describe('what is heard', () => {
   it('numbers spelt digit by digit are the same as written ones', () => {
     expect(heard('two front two point one two two eight')).toEqual([

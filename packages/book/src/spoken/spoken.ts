@@ -1,9 +1,11 @@
 import { failed, type Issue, type Outcome, ok } from '@fettle/core';
+import { leavesSaid } from '../chest/stacked.ts';
 import { admittedReading, type ReadingSaid } from '../entering/reading.ts';
 import type { Book, ReadingOnRecord } from '../fold/book.ts';
 import type { Body } from '../ledger/bodies.ts';
 import { type Place, placeText } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
+import { leafAnswerWords } from '../words/leaves.ts';
 import { type Heard, heard } from './heard.ts';
 import { type Meant, meantBy, nearness, placesLeft } from './meant.ts';
 
@@ -20,7 +22,16 @@ export type Spoken =
 
 export type SpokenReading = Pick<
   ReadingSaid,
-  'characteristic' | 'place' | 'value' | 'goes' | 'stops' | 'measurand' | 'firstSaid' | 'instrument' | 'part'
+  | 'characteristic'
+  | 'place'
+  | 'value'
+  | 'goes'
+  | 'stops'
+  | 'drags'
+  | 'measurand'
+  | 'firstSaid'
+  | 'instrument'
+  | 'part'
 >;
 
 export type SpokenEntry =
@@ -141,7 +152,7 @@ function corrected(book: Book, rest: readonly Heard[], within: SpokenIn): Outcom
     is: 'correction',
     strikes: last.entry.id,
     reading,
-    back: `${nameAt(characteristic, reading.place)}: ${value}, not ${last.body.value ?? 'what was said'}.`,
+    back: `${nameAt(characteristic, reading.place)}: ${value}, not ${last.body.value ?? leafAnswerWords(last.body)}.`,
   });
 }
 
@@ -174,9 +185,7 @@ function readings(book: Book, all: readonly Heard[], text: string, within: Spoke
     );
   const spokenUnit = numbers.findLast((one) => one.unit !== undefined)?.unit ?? unit!;
   const sized = numbers.map((one) => `${one.text} ${one.unit ?? spokenUnit}`);
-  const said = all.some(({ is }) => is === 'goes' || is === 'stops')
-    ? byLeaves(all, sized)
-    : sized.map((value) => ({ value }));
+  const said = all.some(isAnswer) ? byLeaves(all, sized) : sized.map((value) => ({ value }));
   const places = placesLeft(book, meant.value);
   if (said.length !== places.length)
     return failed(
@@ -203,13 +212,26 @@ function readings(book: Book, all: readonly Heard[], text: string, within: Spoke
   return ok({ is: 'readings', readings: made, back: readBack(characteristic, made) });
 }
 
-/** "4 thou goes, 5 thou stops": each answer belongs to the size before it. */
-function byLeaves(all: readonly Heard[], sized: readonly string[]): { goes?: string; stops?: string }[] {
-  const leaves: { goes?: string; stops?: string } = {};
+const isAnswer = (one: Heard): one is Heard & { readonly is: 'goes' | 'stops' | 'drags' } =>
+  one.is === 'goes' || one.is === 'stops' || one.is === 'drags';
+
+/** "4 thou goes, 5 thou stops", or "goes 4 thou, stops 5 thou": an answer said first belongs to the size after it. */
+function byLeaves(
+  all: readonly Heard[],
+  sized: readonly string[],
+): Pick<SpokenReading, 'goes' | 'stops' | 'drags'>[] {
+  const first = all.find((one) => one.is === 'number' || isAnswer(one));
+  const ahead = first !== undefined && isAnswer(first) ? 1 : 0;
+  const leaves: { goes?: string; stops?: string; drags?: boolean } = {};
   let size = -1;
   for (const one of all) {
     if (one.is === 'number') size += 1;
-    else if ((one.is === 'goes' || one.is === 'stops') && size >= 0) leaves[one.is] = sized[size]!;
+    else if (isAnswer(one)) {
+      const text = sized[size + ahead];
+      if (text === undefined) continue;
+      leaves[one.is === 'stops' ? 'stops' : 'goes'] = text;
+      if (one.is === 'drags') leaves.drags = true;
+    }
   }
   return [leaves];
 }
@@ -220,7 +242,12 @@ function thingMeant(book: Book, all: readonly Heard[], text: string, within: Spo
     0,
     all.findIndex(({ is }) => is === 'number'),
   );
-  const values = all.flatMap((one) => (one.is === 'number' ? [`${one.text} ${one.unit ?? ''}`.trim()] : []));
+  const values = all.flatMap((one) => {
+    if (one.is !== 'number') return [];
+    const size = `${one.text} ${one.unit ?? ''}`.trim();
+    const laid = leavesSaid(size, 'spoken');
+    return [laid.ok ? laid.value.together : size];
+  });
   const fits = [...book.characteristics.values()].flatMap((characteristic) => {
     if (characteristic.kind === 'seen') return [];
     const meant = meantBy(book, characteristic, before);
@@ -262,13 +289,29 @@ function nameAt(characteristic: Characteristic, place: Place): string {
   return [characteristic.name, ...words].join(', ');
 }
 
-const saidWords = ({ value, goes, stops }: Pick<ReadingSaid, 'value' | 'goes' | 'stops'>): string =>
-  value ?? [goes && `${goes} goes`, stops && `${stops} does not`].filter(Boolean).join(', ');
+function saidWords({
+  value,
+  goes,
+  stops,
+  drags,
+}: Pick<SpokenReading, 'value' | 'goes' | 'stops' | 'drags'>): string {
+  const laid = (text: string | undefined): string[] | undefined =>
+    text?.split('+').map((leaf) => leaf.trim());
+  return (
+    value ??
+    leafAnswerWords({
+      ...(goes !== undefined && { goes, goes_stack: laid(goes) }),
+      ...(stops !== undefined && { stops, stops_stack: laid(stops) }),
+      ...(drags && { drags }),
+    })
+  );
+}
 
 const readBack = (characteristic: Characteristic, made: readonly SpokenReading[]): string =>
   made.map((one) => `${nameAt(characteristic, one.place)}: ${saidWords(one)}`).join('\n');
 
 function wordsOfRecord(book: Book, { body }: ReadingOnRecord): string {
   const characteristic = book.characteristics.get(body.characteristic);
-  return `${characteristic ? nameAt(characteristic, body.place ?? {}) : body.characteristic}: ${saidWords(body)}`;
+  const said = body.value ?? leafAnswerWords(body);
+  return `${characteristic ? nameAt(characteristic, body.place ?? {}) : body.characteristic}: ${said}`;
 }

@@ -20,7 +20,7 @@ export const trustWords: Readonly<Record<Body<'instrument-declared'>['trust'], s
 
 /** What is said beside stacks of leaves. */
 export const STACK_CAUTION =
-  'Each leaf errs by itself, and what lies between two adds ±2.5 μm (common practice, no source): the fewer, the better. Wipe them dry.';
+  'What all leaves of the set have in common adds straight, each leaf’s own error by squares, and a film of oil or a burr between two ±2.5 μm (assumed: common practice, no source): the fewer, the better. Wipe them dry.';
 
 /** One line of a budget. */
 export interface BudgetRow {

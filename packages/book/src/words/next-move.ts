@@ -1,9 +1,11 @@
 import type { Assessed } from '../assess/assessment.ts';
+import type { Deciding } from '../assess/deciding-tool.ts';
 import type { LargestDoubt } from '../assess/finer-input.ts';
 import type { NextMove } from '../assess/next-move.ts';
-import type { Deciding, Further, Repeating } from '../assess/next-move-further.ts';
+import type { Further, Repeating } from '../assess/next-move-further.ts';
 import { type Place, placeText } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
+import { STACK_DOUBT } from './leaves.ts';
 import { chance, money } from './money.ts';
 import { uncertaintyWords } from './quantity.ts';
 
@@ -33,12 +35,16 @@ export function moveWords(judgement: Assessed, next: NextMove, say: Saying = PLA
     case 'look':
       return `Look at it${next.wanted === '' ? '' : `; wanted: ${next.wanted}`}.`;
     case 'try-leaf':
+      if (next.stack)
+        return `No single leaf owned lies where it would decide. Lay ${next.leaf} together and try that; with such stacks ${next.triesLeft === 1 ? 'it takes one try' : `${tries(next.expectedTries)} tries on average`}. ${STACK_DOUBT}`;
       return `Try the leaf ${next.leaf}; at most ${next.triesLeft} ${next.triesLeft === 1 ? 'try' : 'tries'} with the leaves owned${next.triesLeft === 1 ? '' : `, ${tries(next.expectedTries)} on average`}.`;
     case 'use-instrument':
       return next.characteristic.id === characteristic.id
         ? `${next.name} would decide, if it reads the same.`
         : `Read ${next.characteristic.name} with ${next.name}: that would decide, if it reads the same.`;
     case 'finer-than-owned':
+      if (next.afterLeaves)
+        return `The leaves owned can tell no more. A number is wanted, known to ±${say.doubt(characteristic, 2 * next.needed)} at about 95 %: read it with something finer, borrow, have it measured, or decide without.`;
       return `Nothing owned is fine enough, if it reads the same: it has to be known to ±${say.doubt(characteristic, 2 * next.needed)} at about 95 %.${mostlyWords(next.mostly)} Borrow, have it measured, or decide without.`;
     case 'on-the-limit':
       return 'It reads on the limit itself: no instrument settles that. Measure again, or treat it as out.';
@@ -136,10 +142,26 @@ export function furtherWords(
 }
 
 function decidingWords(judged: Characteristic, one: Deciding, say: Saying): string {
+  if (one.first) return firstWords(judged, one, say);
   const what = one.characteristic.id === judged.id ? 'it' : one.characteristic.name;
   const often = one.places.length === 1 ? '' : `, at ${one.places.length} places`;
   const with_ = one.owned ? one.name : `a borrowed ${one.name}`;
   return `Reading ${what} again with ${with_} (±${say.doubt(one.characteristic, one.expanded)}${often}) has a chance of ${chance(one.chance.decided)} of deciding: in ${chance(one.chance.in)}, out ${chance(one.chance.out)}.`;
+}
+
+/** How far the reading of a gap that so far only leaves were tried in would go. */
+function firstWords(judged: Characteristic, one: Deciding, say: Saying): string {
+  const chances = `a chance of ${chance(one.chance.decided)} of deciding: in ${chance(one.chance.in)}, out ${chance(one.chance.out)}`;
+  if (one.sizes) {
+    const each = one.sizes.map(
+      ({ characteristic, place, name, owned }) =>
+        `${named(characteristic, place, say)} with ${owned ? name : `a borrowed ${name}`}`,
+    );
+    return `Reading ${each.join(' and ')} (together ±${say.doubt(judged, one.expanded)}) has ${chances}.`;
+  }
+  const with_ = one.owned ? one.name : `a borrowed ${one.name}`;
+  const moved = one.type === 'dial indicator' && one.characteristic.with !== one.type;
+  return `Reading ${one.characteristic.id === judged.id ? 'it' : one.characteristic.name} with ${with_} (±${say.doubt(one.characteristic, one.expanded)})${moved ? ', if the part can be moved through its gap,' : ''} has ${chances}.`;
 }
 
 function repeatWords({ name, characteristic, needed, chance: once }: Repeating): string {
@@ -152,4 +174,4 @@ function repeatWords({ name, characteristic, needed, chance: once }: Repeating):
 
 /** What a chance of deciding rests on. */
 export const CHANCE_GROUNDS =
-  'Chance of deciding: y = m + z √(u² + r² − 2 cov), summed over the z at which what is known and y together would be in or out, consistency test included. Instruments to borrow are taken as they usually are.';
+  'Chance of deciding: y = m + z √(u² + r² − 2 cov), summed over the z at which what is known and y together would be in or out, consistency test included. Instruments to borrow are taken as they usually are. Where only leaves were tried, the gap is taken as evenly likely between the one that goes and the one that does not, each with its own doubt.';

@@ -40,12 +40,17 @@ function gist({ body }: Entry): string {
     'home',
     'why',
   ].flatMap((key) =>
-    typeof body[key] === 'string'
+    // The state a reading belongs to is an entry, and tells a reader nothing.
+    typeof body[key] === 'string' && !(key === 'state' && 'characteristic' in body)
       ? [`${key === 'goes' || key === 'stops' ? `${key} ` : ''}${body[key]}`]
       : [],
   );
   const place = Object.values((body.place as Record<string, string> | undefined) ?? {}).join('/');
-  const line = [...words, ...(place === '' ? [] : [place]), ...said].join('  ');
+  const laid = (['goes', 'stops'] as const).flatMap((key) => {
+    const stack = body[`${key}_stack`];
+    return Array.isArray(stack) ? [`${key} as ${stack.join(' + ')} together`] : [];
+  });
+  const line = [...words, ...(place === '' ? [] : [place]), ...said, ...laid].join('  ');
   return line.length > 100 ? `${line.slice(0, 99)}…` : line;
 }
 

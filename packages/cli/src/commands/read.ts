@@ -44,8 +44,8 @@ export const registerRead: Register = (program, run) => {
     )
     .option('--at <place>', 'such as 2/rear/90, or 2 for all places of 2, or rod=2,end=rear')
     .option('--part <part>', 'the part it was read on; what is fitted there when absent')
-    .option('--goes <leaf>', 'the largest feeler leaf that goes')
-    .option('--stops <leaf>', 'the smallest feeler leaf that does not')
+    .option('--goes <leaf>', 'the largest feeler leaf that goes; leaves laid together as "12 thou + 10 thou"')
+    .option('--stops <leaf>', 'the smallest feeler leaf that does not, or leaves laid together')
     .option('--drags', 'the leaf that goes drags: it fills the gap')
     .option('--with <instrument>', 'an instrument declared with "fettle tools"')
     .option('--measurand <measurand>', 'how it was read, where a characteristic can be read in several ways')
@@ -59,6 +59,7 @@ export const registerRead: Register = (program, run) => {
       `
 Examples:
   fettle read linnet pump.end-clearance --part gears-old --goes 2thou --stops 3thou --with leaves --measurand to-straightedge
+  fettle read linnet ring.gap --at 3/top --goes "20thou + 18thou" --stops "20thou + 19thou" --with leaves
   fettle read linnet crank.rod-journal 2.1232in 2.1231in 2.1232in 2.1231in --at 1 --with micrometer
   fettle read linnet crank.end-float 0.0115in --with indicator`,
     )

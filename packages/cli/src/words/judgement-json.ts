@@ -35,6 +35,7 @@ function nextJson(next: NextMove | undefined) {
       return {
         move: next.move,
         leaf: next.leaf,
+        stack: next.stack,
         tries_left: next.triesLeft,
         expected_tries: next.expectedTries,
         decides: next.decides,
@@ -51,6 +52,7 @@ function nextJson(next: NextMove | undefined) {
       return {
         move: next.move,
         needed: next.needed,
+        after_leaves: next.afterLeaves,
         mostly: next.mostly && { ...next.mostly, of: next.mostly.of.map(({ id }) => id) },
       };
     default:
@@ -59,16 +61,25 @@ function nextJson(next: NextMove | undefined) {
 }
 
 const furtherJson = ({ deciding, repeating }: Further) => ({
-  deciding: deciding.map(({ name, type, owned, expanded, characteristic, places, minutes, chance }) => ({
-    name,
-    type,
-    owned,
-    expanded,
-    characteristic: characteristic.id,
-    places,
-    minutes,
-    chance: { in: chance.in, out: chance.out, decided: chance.decided },
-  })),
+  deciding: deciding.map(
+    ({ name, type, owned, expanded, characteristic, places, sizes, minutes, chance }) => ({
+      name,
+      type,
+      owned,
+      expanded,
+      characteristic: characteristic.id,
+      places,
+      sizes: sizes?.map((size) => ({
+        characteristic: size.characteristic.id,
+        place: size.place,
+        name: size.name,
+        type: size.type,
+        owned: size.owned,
+      })),
+      minutes,
+      chance: { in: chance.in, out: chance.out, decided: chance.decided },
+    }),
+  ),
   repeating: repeating && {
     name: repeating.name,
     characteristic: repeating.characteristic.id,

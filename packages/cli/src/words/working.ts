@@ -4,6 +4,7 @@ import {
   asRead,
   type Book,
   type Further,
+  leavesWords,
   type Member,
   nextMoveWords,
   placeText,
@@ -145,16 +146,12 @@ function witnessRows(
 function readingRow(book: Book, { body, entry, standing, correction }: ReadingOnRecord): string[] {
   const axes = book.characteristics.get(body.characteristic)?.places;
   const at = placeText(body.place ?? {}, axes);
-  const leaves = [
-    body.goes && `${body.goes} ${body.drags ? 'drags' : 'goes'}`,
-    body.stops && `${body.stops} stops`,
-  ].filter(Boolean);
   const warmth = body.temperature?.part === undefined ? '' : ` at ${body.temperature.part}`;
   const first = body.asked ? `; first said ${body.asked.first_said}` : '';
   return [
     '',
     `  ${body.characteristic}${at === '' ? '' : `@${at}`}`,
-    `${body.value ?? leaves.join(', ')}${warmth}${correction ? `, corrected by ${correction.add}` : ''}${standing === 'to-be-taken-again' ? ', to be taken again' : ''}`,
+    `${body.value ?? leavesWords.leafAnswerWords(body)}${warmth}${correction ? `, corrected by ${correction.add}` : ''}${standing === 'to-be-taken-again' ? ', to be taken again' : ''}`,
     `${body.instrument}, ${entry.who}, ${entry.id}${first}`,
   ];
 }

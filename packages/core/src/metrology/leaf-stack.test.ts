@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { leafStacks, stackUncertainty } from './leaf-stack.ts';
+import { leafStacks, stackDoubt } from './leaf-stack.ts';
 
 const THOU = 25.4e-6;
 const thou = (...leaves: number[]) => leaves.map((leaf) => leaf * THOU);
@@ -40,9 +40,19 @@ it('the nearest stack is as near as any way of laying the leaves', () => {
   );
 });
 
-it('three leaves of .0005 make .0009, and films between them more', () => {
+it('three leaves of .0005 that err each by itself make .0009, and films between them more', () => {
+  const leaf = (common: number, own: number) => ({ common, own });
   // √3 × .0005 = .000866.
-  expect(stackUncertainty(3, 0.0005)).toBeCloseTo(0.000866, 6);
-  expect(stackUncertainty(2, 3, 4, 12)).toBeCloseTo(Math.sqrt(9 + 9 + 16 + 144), 12);
-  expect(stackUncertainty(1, 3, 4)).toBe(3);
+  expect(stackDoubt([leaf(0, 0.0005), leaf(0, 0.0005), leaf(0, 0.0005)]).own).toBeCloseTo(0.000866, 6);
+  expect(stackDoubt([leaf(0, 3), leaf(0, 3)], 4)).toEqual({ common: 0, own: Math.sqrt(9 + 9 + 16) });
+  expect(stackDoubt([leaf(1, 3)], 4)).toEqual({ common: 1, own: 3 });
+});
+
+it('what a set has in common, such as all its leaves being worn alike, adds straight', () => {
+  const { common, own } = stackDoubt([
+    { common: 2, own: 1 },
+    { common: 3, own: 1 },
+  ]);
+  expect(common).toBe(5);
+  expect(own).toBeCloseTo(Math.SQRT2, 12);
 });

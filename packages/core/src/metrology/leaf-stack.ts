@@ -42,12 +42,23 @@ export function leafStacks(owned: readonly number[], wanted: number, most = 3, c
     .slice(0, count);
 }
 
+/** What one leaf errs by: in common with all of its set, and by itself [m]. */
+export interface LeafDoubt {
+  readonly common: number;
+  readonly own: number;
+}
+
 /**
- * Standard uncertainty of a stack of n leaves: each leaf's own error, what lies between two of them, and once the feel.
+ * Standard uncertainty of leaves laid on one another: what all of a set have in common adds straight, each leaf's own
+ * error by squares, and so does what lies between two of them, a film of oil or a burr.
  *
- *     u² = n u_leaf² + (n − 1) u_between² + u_feel²
+ *     u_common = Σ u_c    u_own² = Σ u_o² + (n − 1) u_between²
  *
- * @source jcgm-100 5.1.2; that leaves err independently is assumed
+ * @param leaves   one per leaf of the stack
+ * @param between  standard uncertainty of what lies between two leaves [m]
+ * @source jcgm-100 5.2.2, with fully correlated and with independent inputs
  */
-export const stackUncertainty = (n: number, leaf: number, between = 0, feel = 0): number =>
-  Math.sqrt(n * leaf ** 2 + (n - 1) * between ** 2 + feel ** 2);
+export const stackDoubt = (leaves: readonly LeafDoubt[], between = 0): LeafDoubt => ({
+  common: leaves.reduce((sum, { common }) => sum + common, 0),
+  own: Math.hypot(...leaves.map(({ own }) => own), Math.sqrt(Math.max(0, leaves.length - 1)) * between),
+});

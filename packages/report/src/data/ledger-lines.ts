@@ -20,6 +20,8 @@ function saying(book: Book, entry: Entry, pages: ReadonlyMap<string, string>): s
     if (key === 'place') return place(value) === '' ? [] : [`at ${place(value)}`];
     if (key === 'temperature') return [temperatureWords(value as { part?: unknown; instrument?: unknown })];
     if (key === 'gate') return [`gate ${String((value as { state?: unknown }).state)}`];
+    if (key === 'goes_stack' || key === 'stops_stack')
+      return [`as ${(value as readonly string[]).join(' + ')} together`];
     if (key === 'goes' || key === 'stops')
       return [`${String(value)} ${key === 'goes' ? 'goes' : 'does not'}`];
     if (key === 'asked') return [`first said ${String((value as { first_said?: unknown }).first_said)}`];

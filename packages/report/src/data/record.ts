@@ -6,6 +6,7 @@ import {
   type Book,
   type Characteristic,
   furtherMoves,
+  leavesWords,
   type Member,
   type PartState,
   type ReadingOnRecord,
@@ -111,14 +112,7 @@ function judgedLine(book: Book, judgement: Assessed, reckoning: Reckoning) {
 }
 
 const saidIn = ({ body }: ReadingOnRecord): string =>
-  body.value === undefined
-    ? [
-        body.goes === undefined ? '' : `${printedQuantity(body.goes)} ${body.drags ? 'drags' : 'goes'}`,
-        body.stops === undefined ? '' : `${printedQuantity(body.stops)} does not`,
-      ]
-        .filter((part) => part !== '')
-        .join(', ')
-    : printedQuantity(body.value);
+  body.value === undefined ? leavesWords.leafAnswerWords(body, printedQuantity) : printedQuantity(body.value);
 
 /** A reading as it was said, struck or not. */
 function readingLine(book: Book, reading: ReadingOnRecord, pages: ReadonlyMap<string, string>) {

@@ -10,6 +10,8 @@ export interface ReadingDraft {
   readonly text: string;
   /** Leaves tried, by their size as owned. */
   readonly leaves: Readonly<Record<string, 'goes' | 'drags' | 'stops'>>;
+  /** Leaves laid together for it, `0.0015 + 0.004 in`: each a rung of its own. */
+  readonly stacks?: readonly string[];
   /** What was first typed, before the program asked about it. */
   readonly firstSaid?: string;
   readonly question?: Issue;

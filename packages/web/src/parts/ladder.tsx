@@ -7,26 +7,30 @@ import type { OwnedLeaf, Tried } from './leaves.ts';
 const AROUND = 2;
 
 function rungsShown(owned: readonly OwnedLeaf[], tried: Tried, advised: OwnedLeaf | undefined): OwnedLeaf[] {
-  const touched = owned.flatMap(({ text }, i) => (tried[text] ? [i] : []));
+  const touched = owned.flatMap(({ text }, i) => (tried[text] || text.includes('+') ? [i] : []));
   const middle = advised ? owned.indexOf(advised) : (touched[0] ?? owned.length >> 1);
-  return owned.filter((leaf, i) => Math.abs(i - middle) <= AROUND || tried[leaf.text] !== undefined);
+  return owned.filter(
+    (leaf, i) => Math.abs(i - middle) <= AROUND || tried[leaf.text] !== undefined || leaf.text.includes('+'),
+  );
 }
 
 interface Ladder {
   readonly owned: readonly OwnedLeaf[];
   readonly tried: Tried;
   readonly advised: OwnedLeaf | undefined;
+  /** Leaves chosen to be laid together. */
+  readonly laying?: readonly string[] | undefined;
   readonly tap: (leaf: string) => void;
 }
 
 const STATES = { goes: 'goes', drags: 'drags', stops: 'not', untried: 'untried' } as const;
 
 /** The leaves owned as rungs; a tap says goes, the next does not, the next that it drags, one more takes it back. */
-export function LeafLadder({ owned, tried, advised, tap }: Ladder) {
+export function LeafLadder({ owned, tried, advised, laying, tap }: Ladder) {
   const [all, setAll] = useState(false);
   const shown = useMemo(
-    () => (all ? [...owned] : rungsShown(owned, tried, advised)),
-    [all, owned, tried, advised],
+    () => (all || laying ? [...owned] : rungsShown(owned, tried, advised)),
+    [all, owned, tried, advised, laying],
   );
   const draw = useCallback(
     (picture: Picture): string =>
@@ -38,7 +42,7 @@ export function LeafLadder({ owned, tried, advised, tap }: Ladder) {
               thickness: size,
               text,
               state: STATES[tried[text] ?? 'untried'],
-              next: advised?.text === text,
+              next: laying ? laying.includes(text) : advised?.text === text,
             }),
           ),
           words: {
@@ -46,14 +50,14 @@ export function LeafLadder({ owned, tried, advised, tap }: Ladder) {
             drags: 'drags',
             not: 'does not',
             untried: '',
-            next: 'try next',
+            next: laying ? 'together' : 'try next',
             gap: 'the gap',
           },
           tappable: true,
         },
         picture,
       ),
-    [shown, tried, advised],
+    [shown, tried, advised, laying],
   );
   const tapped = (event: Event): void => {
     const rung = (event.target as Element).closest<SVGElement>('[data-leaf]');

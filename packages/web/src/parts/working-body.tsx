@@ -1,6 +1,7 @@
 import {
   type Assessed,
   type Book,
+  leavesWords,
   type Member,
   placeText,
   type ReadingOnRecord,
@@ -200,17 +201,13 @@ const when = (at: string): string => at.slice(0, 16).replace('T', ' ');
 function readingWords(now: Book, { body, entry, standing, correction }: ReadingOnRecord): string {
   const characteristic = now.characteristics.get(body.characteristic);
   const at = characteristic ? placeWords(characteristic, body.place ?? {}) : placeText(body.place ?? {});
-  const leaves = [
-    body.goes && `${body.goes} ${body.drags ? 'drags' : 'goes'}`,
-    body.stops && `${body.stops} does not`,
-  ].filter(Boolean);
   const warmth = body.temperature?.part === undefined ? '' : ` at ${body.temperature.part}`;
   const first = body.asked ? `; first typed ${body.asked.first_said}` : '';
   const mended = correction ? `, corrected by ${correction.add}` : '';
   const again = standing === 'to-be-taken-again' ? ', to be taken again' : '';
   const name = `${nameIn(now, body.characteristic)}${at === '' ? '' : `, ${at}`}`;
   const instrument = now.instruments.get(body.instrument)?.body.name ?? body.instrument;
-  return `${name}: ${body.value ?? leaves.join(', ')}${warmth}${mended}${again}${first}. ${instrument}, ${entry.who}, ${when(entry.at)}`;
+  return `${name}: ${body.value ?? leavesWords.leafAnswerWords(body)}${warmth}${mended}${again}${first}. ${instrument}, ${entry.who}, ${when(entry.at)}`;
 }
 
 /** A cause of doubt in the words of the bench. */

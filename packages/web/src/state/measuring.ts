@@ -3,6 +3,7 @@ import {
   type Body,
   type Characteristic,
   isQuestion,
+  leavesWords,
   type Place,
   positionAt,
   type ReadingSaid,
@@ -11,7 +12,7 @@ import { type Issue, parseQuantity } from '@fettle/core';
 import { computed, signal } from '@preact/signals';
 import { draftAt, draftKept, isEmpty, type ReadingDraft } from '../ledger/drafts.ts';
 import { keepingFault } from '../ledger/fault.ts';
-import { bracketTried, leavesOwned, type OwnedLeaf } from '../parts/leaves.ts';
+import { bracketTried, leavesOwned, type OwnedLeaf, rungsOf } from '../parts/leaves.ts';
 import { desk, setSetting, settings } from './desk.ts';
 import { book, job, strike, write } from './job.ts';
 import { judgementAt, type Step, statusAt } from './steps.ts';
@@ -119,6 +120,19 @@ export const takeMeasurand = (characteristic: Characteristic, way: string): Prom
 export const leavesAt = (characteristic: Characteristic): OwnedLeaf[] =>
   leavesOwned(instrumentOf(characteristic)?.leaves ?? []);
 
+/** Those leaves, and the stacks laid of them for this reading. */
+const rungsAt = (characteristic: Characteristic, { stacks }: ReadingDraft): OwnedLeaf[] => {
+  const owned = leavesAt(characteristic);
+  return owned.length === 0 ? owned : rungsOf(owned, stacks ?? []);
+};
+
+/** Lays leaves together: one rung more, not tried yet. */
+export function leavesLaid(leaves: readonly string[]): Promise<void> {
+  const stack = leavesWords.stackWords(leaves);
+  const stacks = draft.value?.stacks ?? [];
+  return stacks.includes(stack) ? Promise.resolve() : changed({ stacks: [...stacks, stack] });
+}
+
 /** What is typed, with the unit that stands beside the field unless it brings its own. */
 function withUnit(characteristic: Characteristic, text: string): string {
   const unit = unitOf(characteristic);
@@ -126,7 +140,7 @@ function withUnit(characteristic: Characteristic, text: string): string {
 }
 
 function said(characteristic: Characteristic, now: ReadingDraft, confirmed: boolean): ReadingSaid {
-  const owned = leavesAt(characteristic);
+  const owned = rungsAt(characteristic, now);
   const of = (...answers: readonly string[]) =>
     owned.filter(({ text }) => answers.includes(now.leaves[text] ?? ''));
   const goes = of('goes', 'drags').at(-1)?.text;
@@ -164,7 +178,7 @@ export async function enter(confirmed = false): Promise<boolean> {
   const now = draft.value;
   const characteristic = now && book.value.characteristics.get(now.characteristic);
   if (!now || !characteristic) return false;
-  const owned = leavesAt(characteristic);
+  const owned = rungsAt(characteristic, now);
   if (owned.length > 0 ? Object.keys(now.leaves).length === 0 : now.text.trim() === '') {
     issues.value = [nothingTyped(owned.length > 0)];
     return false;
@@ -186,10 +200,7 @@ export async function enter(confirmed = false): Promise<boolean> {
     issues.value = entries.issues;
     return false;
   }
-  made(
-    entries.value[0]!.id,
-    admitted.value.value ?? [admitted.value.goes, admitted.value.stops].filter(Boolean).join(', '),
-  );
+  made(entries.value[0]!.id, admitted.value.value ?? leavesWords.leafAnswerWords(admitted.value));
   return true;
 }
 
@@ -199,7 +210,7 @@ function made(entry: string, words: string): void {
   const id = job.value;
   lastMade.value = { entry, words };
   if (now && id !== undefined) {
-    const { firstSaid: _first, question: _question, ...rest } = now;
+    const { firstSaid: _first, question: _question, stacks: _stacks, ...rest } = now;
     const clean: ReadingDraft = { ...rest, ...BLANK };
     draft.value = clean;
     void draftKept(desk().db, id, clean).catch(() => {});

@@ -1,4 +1,4 @@
-import { type Book, bodyOf, type Entry, isKnown } from '@fettle/book';
+import { type Book, bodyOf, type Entry, isKnown, leavesWords } from '@fettle/book';
 import { nameIn, positionName } from './issue.ts';
 import { placeWords } from './place.ts';
 
@@ -15,11 +15,7 @@ export function entryWords(book: Book, entry: Entry): string {
   switch (entry.kind) {
     case 'reading': {
       const body = bodyOf(entry as Entry & { kind: 'reading' });
-      const leaves = [
-        body.goes && `${body.goes} ${body.drags ? 'drags' : 'goes'}`,
-        body.stops && `${body.stops} does not`,
-      ].filter(Boolean);
-      return `${at(body.characteristic, body.place)}: ${body.value ?? leaves.join(', ')}`;
+      return `${at(body.characteristic, body.place)}: ${body.value ?? leavesWords.leafAnswerWords(body)}`;
     }
     case 'seen': {
       const body = bodyOf(entry as Entry & { kind: 'seen' });

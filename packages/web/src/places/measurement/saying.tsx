@@ -1,22 +1,16 @@
-import { type Characteristic, isQuestion, limitsOf, offeredBy, type Place, type Status } from '@fettle/book';
-import { feelerVerdict } from '@fettle/core';
-import { useMemo } from 'preact/hooks';
+import { type Characteristic, isQuestion, offeredBy, type Place } from '@fettle/book';
 import { Choice } from '../../parts/choice.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
-import { Lazy } from '../../parts/lazy.tsx';
-import { bracketTried, leafAdvised } from '../../parts/leaves.ts';
 import { NumberPad } from '../../parts/number-pad.tsx';
 import { hashOf } from '../../route.ts';
 import { job } from '../../state/job.ts';
 import {
   canEnter,
   draft,
-  enter,
   enterSeen,
   instrumentOf,
   instrumentsFor,
   issues,
-  leafTapped,
   leavesAt,
   measurandOf,
   pressed,
@@ -26,14 +20,11 @@ import {
   typed,
   warmth,
 } from '../../state/measuring.ts';
-import { judgementAt, type Step } from '../../state/steps.ts';
+import type { Step } from '../../state/steps.ts';
 import { unitOf } from '../../state/units.ts';
-import { STATUS_WORDS } from '../../words/judgement.ts';
+import { ByLeaves } from './by-leaves.tsx';
+import { entered } from './entered.ts';
 import { FIELD_ID } from './going.ts';
-
-const entered = async (confirmed = false): Promise<void> => {
-  if (await enter(confirmed)) document.getElementById('go-on')?.focus({ preventScroll: true });
-};
 
 /** Saying what the instrument says: by keys, or by leaves where the instrument is leaves. */
 export function Saying({ step }: { readonly step: Step }) {
@@ -108,47 +99,6 @@ function ByNumber({ characteristic }: { readonly characteristic: Characteristic 
         Enter
       </button>
     </form>
-  );
-}
-
-const ladder = () => import('../../parts/ladder.tsx').then(({ LeafLadder }) => LeafLadder);
-
-/** What the leaves tried say already, or which to try. */
-function afterLeaves(advised: string | undefined, verdict: Status | undefined): string {
-  if (advised !== undefined) return `Try ${advised} next.`;
-  if (verdict === 'in' || verdict === 'out')
-    return `That decides it: ${STATUS_WORDS[verdict].toLowerCase()}. Enter it.`;
-  return 'No other leaf would tell more. Enter it.';
-}
-
-function ByLeaves({ step: { characteristic, place } }: { readonly step: Step }) {
-  const judgement = judgementAt(characteristic, place);
-  const owned = useMemo(() => leavesAt(characteristic), [characteristic]);
-  const tried = draft.value?.leaves ?? {};
-  // In another measurand the limits are not this leaf's limits, so the bracket is only halved.
-  const direct = (measurandOf(characteristic) ?? characteristic.measurand) === characteristic.measurand;
-  const limits =
-    (direct && judgement?.governing && limitsOf(characteristic, judgement.governing, undefined)) || {};
-  const advised = leafAdvised(owned, tried, limits);
-  const bracket = bracketTried(owned, tried);
-  const goes = owned.filter(({ text }) => tried[text] === 'goes' || tried[text] === 'drags').at(-1)?.text;
-  const stops = owned.find(({ text }) => tried[text] === 'stops')?.text;
-  return (
-    <div class="by-leaves">
-      <p class="leaf-words" role="status">
-        {!bracket.ok
-          ? 'These answers contradict each other.'
-          : goes || stops
-            ? `${goes ? `${goes} ${tried[goes]}` : 'none goes yet'}, ${stops ? `${stops} does not` : 'none stops yet'}. `
-            : 'Tap a leaf: it goes. Again: it does not. Once more: it drags. '}
-        {bracket.ok ? afterLeaves(advised?.text, feelerVerdict(bracket.value, limits)) : ''}
-      </p>
-      <Lazy load={ladder} given={{ owned, tried, advised, tap: (leaf: string) => void leafTapped(leaf) }} />
-      <IssueLines issues={issues.value} />
-      <button type="button" class={canEnter.value ? 'main-move' : 'enter'} onClick={() => void entered()}>
-        Enter
-      </button>
-    </div>
   );
 }
 
