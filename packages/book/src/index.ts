@@ -86,15 +86,11 @@ export {
 export * from './oil/circuit.ts';
 export { type CautionOver, cautionsOver } from './oil/circuit-cautions.ts';
 export { type CircuitFlows, circuitFlows, type FlowGroup } from './oil/circuit-flows.ts';
+export type { DoubtCause } from './oil/doubt-causes.ts';
 export { type FilmField, filmField } from './oil/film-field.ts';
 export { type BearingFilm, type FilmPrediction, filmPrediction } from './oil/film-temperatures.ts';
 export { gaugeReadingsAt } from './oil/gauge-readings.ts';
-export {
-  type BetterReading,
-  type DoubtCause,
-  type Narrowing,
-  narrowing,
-} from './oil/narrowing.ts';
+export { type Narrowing, narrowing } from './oil/narrowing.ts';
 export * from './oil/pressure.ts';
 export { pressureVerdict, type WantedPressure, wantedPressure } from './oil/pressure-limit.ts';
 export {
@@ -142,6 +138,7 @@ export * as chestWords from './words/chest.ts';
 export { circuitCautionWords } from './words/circuit-cautions.ts';
 export * as decidingWords from './words/deciding.ts';
 export * as diagnosisWords from './words/diagnosis.ts';
+export { diagnosisWorking } from './words/diagnosis-working.ts';
 export * as filmWords from './words/film.ts';
 export * as filmPictures from './words/film-pictures.ts';
 export * as leavesWords from './words/leaves.ts';
@@ -154,6 +151,7 @@ export * as nextMoveWords from './words/next-move.ts';
 export { noticesOf } from './words/notices.ts';
 export * as planWords from './words/plan.ts';
 export * as planReasonWords from './words/plan-reasons.ts';
+export { planWorking } from './words/plan-working.ts';
 export { placeInWords, positionWords } from './words/position.ts';
 export { pressureDecimals, pressureUnit, pressureWords, wantedWords } from './words/pressure.ts';
 export * as primingWords from './words/priming.ts';

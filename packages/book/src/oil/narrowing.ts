@@ -8,18 +8,9 @@ import type { Place } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import { leafAnswerWords } from '../words/leaves.ts';
 import { type FilledCircuit, filledCircuit } from './circuit.ts';
+import { type DoubtCause, doubtCauses } from './doubt-causes.ts';
 import { gaugeAt } from './gauge-at.ts';
 import type { Running } from './pressure.ts';
-
-/** One cause of the doubt in a predicted pressure; the shares of all causes are 1 together. */
-export interface DoubtCause {
-  /** An instrument's error common to all it read; the own errors of readings; what only leaves bounded; anything else by its source. */
-  readonly cause: 'instrument' | 'readings' | 'bracket' | 'other';
-  /** The instrument's name, the characteristic's, or the source. */
-  readonly of: string;
-  /** Of the variance. */
-  readonly share: number;
-}
 
 /** Readings of one characteristic with one instrument, and what the band would be if they were better. */
 export interface BetterReading {
@@ -126,7 +117,7 @@ export function narrowing(
   });
   return ok({
     pressure,
-    causes: causesOf(book, all, pressure),
+    causes: doubtCauses(book, pressure),
     readings: readings.sort((a, b) => a.without - b.without),
     unmeasured: [
       ...new Set(parameters.filter(({ measured }) => !measured).map(({ characteristic }) => characteristic)),
@@ -204,38 +195,4 @@ function finestOwned(
     .filter((one) => takesTheSame(used.body.type, one.body.type))
     .sort((a, b) => uOf(a) - uOf(b));
   return finest && uOf(finest) < uOf(used) ? finest : undefined;
-}
-
-/** The variance by its causes, the greatest first. */
-function causesOf(book: Book, readings: readonly ReadingOnRecord[], { terms }: Uncertain): DoubtCause[] {
-  const byEntry = new Map(readings.map((one) => [`reading:${one.entry.id}`, one]));
-  const total = terms.reduce((sum, { u }) => sum + u * u, 0);
-  const causes = new Map<string, DoubtCause>();
-  for (const { source, u } of terms) {
-    const about = causeOf(book, byEntry, source);
-    const key = `${about.cause}\n${about.of}`;
-    const share = (causes.get(key)?.share ?? 0) + (u * u) / total;
-    causes.set(key, { ...about, share });
-  }
-  return [...causes.values()].sort((a, b) => b.share - a.share);
-}
-
-function causeOf(
-  book: Book,
-  readings: ReadonlyMap<string, ReadingOnRecord>,
-  source: string,
-): Pick<DoubtCause, 'cause' | 'of'> {
-  const reading = readings.get(source);
-  if (reading) {
-    const { characteristic } = reading.body;
-    return { cause: 'readings', of: book.characteristics.get(characteristic)?.name ?? characteristic };
-  }
-  const [prefix, rest] = [source.slice(0, source.indexOf(':')), source.slice(source.indexOf(':') + 1)];
-  if (prefix === 'instrument')
-    return { cause: 'instrument', of: book.instruments.get(rest)?.body.name ?? rest };
-  if (prefix === 'bracket' || prefix === 'bracket-edges') {
-    const id = rest.slice(0, rest.indexOf('@'));
-    return { cause: 'bracket', of: book.characteristics.get(id)?.name ?? id };
-  }
-  return { cause: 'other', of: source };
 }

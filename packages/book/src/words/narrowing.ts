@@ -1,5 +1,6 @@
 import { expanded, inUnit, standardUncertainty } from '@fettle/core';
-import type { DoubtCause, Narrowing } from '../oil/narrowing.ts';
+import type { DoubtCause } from '../oil/doubt-causes.ts';
+import type { Narrowing } from '../oil/narrowing.ts';
 import { placeText } from '../sheet/places.ts';
 import { pressureDecimals } from './pressure.ts';
 
@@ -23,6 +24,7 @@ export const causeWords = ({ cause, of }: DoubtCause): string =>
     instrument: `${of}: the error common to all it read`,
     readings: `${of}: the readings' own errors`,
     bracket: `${of}: only leaves bound it`,
+    offer: `${of}: what the offer leaves open`,
     other: of,
   })[cause];
 

@@ -3,23 +3,33 @@ import {
   asFittedNow,
   asFound,
   assessment,
+  type Block,
   type Book,
+  diagnosed,
+  diagnosisWorking,
   filledCircuit,
   furtherMoves,
   placeText,
+  planningOf,
+  planWorking,
   Reckoning,
   relationWords,
+  repairPlan,
   sourceOf,
   unknownCharacteristic,
 } from '@fettle/book';
 import { CATALOGUE, failed, type Outcome, ok } from '@fettle/core';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
+import { blockLines } from '../words/block-lines.ts';
 import { nameOf } from '../words/judgement.ts';
 import { judgementWithFurther } from '../words/judgement-json.ts';
 import { stairWorking, stairWorkingLines } from '../words/stair-working.ts';
 import { workingLines } from '../words/working.ts';
 import { conditionsOf } from './oil.ts';
+
+/** How sure `fettle plan` is asked to be when nothing is said. */
+const CONFIDENCE = 0.95;
 
 export const registerWhy: Register = (program, run) => {
   program
@@ -30,7 +40,7 @@ export const registerWhy: Register = (program, run) => {
     .option('--as-found', 'the engine as it came')
     .addHelpText(
       'after',
-      '\nExamples:\n  fettle why linnet pump.end-clearance\n  fettle why linnet crank.rod-journal@2\n  fettle why linnet stair                     where the treads of the pressure stair come from',
+      '\nExamples:\n  fettle why linnet pump.end-clearance\n  fettle why linnet crank.rod-journal@2\n  fettle why linnet stair                     where the treads of the pressure stair come from\n  fettle why linnet plan                      what the cheapest plan is worked out from\n  fettle why linnet diagnosis                 how the faults are weighed, and by which readings',
     )
     .action((job: string, name: string, said: { asFound?: boolean }) =>
       run(async (context): Promise<Outcome<Reply>> => {
@@ -38,6 +48,8 @@ export const registerWhy: Register = (program, run) => {
         if (!bench.ok) return bench;
         const book = bench.value.book();
         if (name === 'stair') return stairBehind(book, said.asFound === true);
+        if (name === 'plan') return planBehind(book);
+        if (name === 'diagnosis') return diagnosisBehind(book);
         const [id, at] = name.split('@');
         if (!book.characteristics.has(id!)) return failed(unknownCharacteristic(book, id!));
         const { judgements, reckoning } = assessment(
@@ -91,15 +103,50 @@ function stairBehind(book: Book, found: boolean): Outcome<Reply> {
       wanted: 'speeds of the oil circuit',
       message: 'The sheet names no speed, so there is no stair. Add speeds to its oil.',
     });
-  try {
+  return balanced('stair', () => {
     const working = stairWorking(circuit.value, condition);
-    return ok({ json: working, text: stairWorkingLines(book, condition, working).join('\n') });
+    return { json: working, text: stairWorkingLines(book, condition, working).join('\n') };
+  });
+}
+
+/** What the cheapest plan is worked out from, as sure as `fettle plan` wants it unless it is told otherwise. */
+function planBehind(book: Book): Outcome<Reply> {
+  const planning = planningOf(book, assessment(book, asFittedNow(book), CATALOGUE), {
+    confidence: CONFIDENCE,
+  });
+  if (!planning.ok) return planning;
+  return balanced('plan', () => {
+    const plan = { ...planning.value, ...repairPlan(planning.value) };
+    return blocksReply(planWorking(book, plan));
+  });
+}
+
+/** How the faults are weighed: the engine as found, its measured clearances counted where there are any. */
+function diagnosisBehind(book: Book): Outcome<Reply> {
+  const reckoning = new Reckoning(book, asFound(book), CATALOGUE);
+  const found = diagnosed(book, reckoning, { known: 'measured', when: 'as-found' });
+  if (!found.ok) return found;
+  const circuit = filledCircuit(book, reckoning);
+  return ok(
+    blocksReply(diagnosisWorking(book, found.value, circuit.ok ? circuit.value.parameters : undefined)),
+  );
+}
+
+const blocksReply = (blocks: readonly Block[]): Reply => ({
+  json: blocks,
+  text: blocks.flatMap(blockLines).join('\n').trimStart(),
+});
+
+/** What cannot be solved is told, not thrown. */
+function balanced(at: string, worked: () => Reply): Outcome<Reply> {
+  try {
+    return ok(worked());
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return failed({
       code: 'oil/no-balance',
-      at: 'stair',
-      got: condition.speedWords,
+      at,
+      got: 'the clearances measured and on offer',
       wanted: 'a circuit that balances',
       message: `The circuit cannot be solved there: ${error.message}`,
     });

@@ -1,10 +1,10 @@
 import { jobSizes, sizesWords } from '@fettle/book';
 import { useEffect, useState } from 'preact/hooks';
+import { BlockShown } from '../../parts/block.tsx';
 import { Choice } from '../../parts/choice.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { heavy } from '../../state/heavy.ts';
 import { assessed, book } from '../../state/job.ts';
-import { BlockShown } from './block.tsx';
 
 const CONFIDENCES = [
   { value: 0.9, word: '90 %' },

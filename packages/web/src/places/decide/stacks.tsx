@@ -1,10 +1,10 @@
 import { jobStack, placesAsked, placeText, type StackAsked, stacksOf, stackWords } from '@fettle/book';
 import { useEffect, useMemo, useState } from 'preact/hooks';
+import { BlockShown } from '../../parts/block.tsx';
 import { Choice } from '../../parts/choice.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { heavy } from '../../state/heavy.ts';
 import { book } from '../../state/job.ts';
-import { BlockShown } from './block.tsx';
 
 type By = NonNullable<StackAsked['by']>;
 type Shape = NonNullable<StackAsked['shape']>;

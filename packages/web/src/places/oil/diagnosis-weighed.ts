@@ -7,6 +7,8 @@ import {
   calibrated,
   type Diagnosis,
   diagnosed,
+  type FilledParameter,
+  filledCircuit,
   Reckoning,
 } from '@fettle/book';
 import { failed, type Outcome, ok } from '@fettle/core';
@@ -16,6 +18,8 @@ export interface WeighedFaults {
   readonly diagnosis: Diagnosis;
   /** Absent where clearances are not taken as measured. */
   readonly calibration?: Calibration;
+  /** What the circuit was filled with, where clearances are taken as measured. */
+  readonly parameters?: readonly FilledParameter[];
 }
 
 /** Every fault weighed against the gauge readings; takes the better part of a second. */
@@ -28,7 +32,13 @@ export function weighedFaults(book: Book, catalogue: Catalogue, grounds: Grounds
     if (!diagnosis.ok) return diagnosis;
     if (grounds === 'before-strip') return ok({ diagnosis: diagnosis.value });
     const calibration = calibrated(book, reckoning, when);
-    return calibration.ok ? ok({ diagnosis: diagnosis.value, calibration: calibration.value }) : calibration;
+    if (!calibration.ok) return calibration;
+    const circuit = filledCircuit(book, reckoning);
+    return ok({
+      diagnosis: diagnosis.value,
+      calibration: calibration.value,
+      ...(circuit.ok && { parameters: circuit.value.parameters }),
+    });
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return failed({

@@ -1,5 +1,6 @@
-import { type Diagnosis, diagnosisWords } from '@fettle/book';
+import { type Diagnosis, diagnosisWords, diagnosisWorking } from '@fettle/book';
 import { useEffect, useState } from 'preact/hooks';
+import { BlockShown } from '../../parts/block.tsx';
 import { Choice } from '../../parts/choice.tsx';
 import { FoldOut } from '../../parts/fold-out.tsx';
 import { book } from '../../state/job.ts';
@@ -37,8 +38,8 @@ export function DiagnosisSection() {
   );
 }
 
-function Found({ weighed: { diagnosis, calibration } }: { readonly weighed: WeighedFaults }) {
-  const { readings, leftOut, alike, assumptions } = diagnosis;
+function Found({ weighed: { diagnosis, calibration, parameters } }: { readonly weighed: WeighedFaults }) {
+  const { readings, leftOut, alike } = diagnosis;
   const gauges = new Set(readings.map(({ instrument }) => instrument)).size;
   const strain = diagnosisWords.strainWords(diagnosis);
   return (
@@ -74,19 +75,13 @@ function Found({ weighed: { diagnosis, calibration } }: { readonly weighed: Weig
           ) : null}
         </>
       ) : null}
-      <FoldOut summary="What the diagnosis rests on">
-        {() => (
-          <>
-            <p>{diagnosisWords.DIAGNOSIS_GROUNDS}</p>
-            <ul class="lines">
-              {assumptions.map(({ about, taken }) => (
-                <li key={`${about} ${taken}`}>
-                  {about}: {taken}.
-                </li>
-              ))}
-            </ul>
-          </>
-        )}
+      <p class="soft">{diagnosisWords.DIAGNOSIS_GROUNDS}</p>
+      <FoldOut summary="Show the working of the diagnosis">
+        {() =>
+          diagnosisWorking(book.value, diagnosis, parameters).map((block) => (
+            <BlockShown key={block.title} block={block} />
+          ))
+        }
       </FoldOut>
     </>
   );

@@ -48,6 +48,7 @@ export type PlanShown = RepairPlan &
     | 'grade'
     | 'conditions'
     | 'offers'
+    | 'requirements'
     | 'refused'
     | 'unoffered'
     | 'unread'

@@ -89,12 +89,13 @@ export class OilWork {
     const plan = repairPlan(planning.value);
     const moves = measuringMoves(planning.value, plan, judged.judgements);
     // Only what is plain: the rest holds functions, which no worker can post.
-    const { conditions, offers, refused, unoffered, unread, days, dryBecause } = planning.value;
+    const { conditions, offers, requirements, refused, unoffered, unread, days, dryBecause } = planning.value;
     return ok({
       confidence,
       grade: planning.value.grade,
       conditions,
       offers,
+      requirements,
       refused,
       unoffered,
       unread,

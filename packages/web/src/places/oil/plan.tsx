@@ -4,6 +4,7 @@ import {
   moneyWords,
   planReasonWords,
   planWords,
+  planWorking,
   pressureUnit,
   pressureVerdict,
   pressureWords,
@@ -12,7 +13,9 @@ import {
 import type { Issue, Uncertain } from '@fettle/core';
 import { type CostChart, costFrontierSvg, type Picture } from '@fettle/draw';
 import { useCallback, useMemo } from 'preact/hooks';
+import { BlockShown } from '../../parts/block.tsx';
 import { Drawing } from '../../parts/drawing.tsx';
+import { FoldOut } from '../../parts/fold-out.tsx';
 import { SmallVerdict } from '../../parts/verdict.tsx';
 import { book } from '../../state/job.ts';
 import { ConfidenceChoice, confidence } from './confidence.tsx';
@@ -127,6 +130,9 @@ function Found({ plan, circuit, of }: Shown) {
           {ground}
         </p>
       ))}
+      <FoldOut summary="Show the working of the plan">
+        {() => planWorking(book.value, plan).map((block) => <BlockShown key={block.title} block={block} />)}
+      </FoldOut>
     </>
   );
 }
