@@ -13,7 +13,7 @@ import { gaugeAt } from './gauge-at.ts';
 import type { Running } from './pressure.ts';
 
 /** Readings of one characteristic with one instrument, and what the band would be if they were better. */
-export interface BetterReading {
+interface BetterReading {
   readonly characteristic: Characteristic;
   readonly instrument: string;
   readonly instrumentName: string;
