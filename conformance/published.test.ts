@@ -6,6 +6,7 @@ import { FORM_AND_MATCHING_RUNNERS } from './form-and-matching.ts';
 import { LATER } from './later.ts';
 import { LUBRICATION_RUNNERS } from './lubrication.ts';
 import { METROLOGY_RUNNERS } from './metrology.ts';
+import { PRACTICE_RUNNERS } from './practice.ts';
 import { PRIMING_RUNNERS } from './priming.ts';
 import { REPEATABILITY_RUNNERS } from './repeatability.ts';
 import { SIZE_RUNNERS } from './sizes.ts';
@@ -20,6 +21,8 @@ const FILES: readonly (readonly [string, Runners])[] = [
   ['repeatability', REPEATABILITY_RUNNERS],
   ['form-and-matching', FORM_AND_MATCHING_RUNNERS],
   ['sizes', SIZE_RUNNERS],
+  ['practice', PRACTICE_RUNNERS],
+  ['later', {}],
 ];
 
 for (const [file, runners] of FILES) {

@@ -7,6 +7,14 @@ export type { Field } from './catalogue/field.ts';
 export { readInput } from './catalogue/read-input.ts';
 export { type CalculatorSchema, calculatorSchema } from './catalogue/schema.ts';
 export {
+  bobweight,
+  type PinLoad,
+  type PinMasses,
+  permissibleUnbalance,
+  pinLoad,
+  rodWeights,
+} from './crank/balance.ts';
+export {
   type CycleVector,
   crankpinLoad,
   loadSize,
@@ -136,6 +144,11 @@ export * from './ledger/canonical-json.ts';
 export * from './ledger/sha256.ts';
 export * from './ledger/uuid-v7.ts';
 export { type Matching, type MatchingObjective, matching } from './matching/match.ts';
+export {
+  type CompressionSpread,
+  compressionSpread,
+  USUAL_SPREADS,
+} from './metrology/compression-spread.ts';
 export { type Conformity, conformity, decisionOn, USUAL_RISK, type Verdict } from './metrology/conformity.ts';
 export {
   type Bracket,

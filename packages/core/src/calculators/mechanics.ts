@@ -1,5 +1,7 @@
 import type { Calculator } from '../catalogue/calculator.ts';
+import { BOBWEIGHT } from './bobweight.ts';
 import { CLEAN_UP } from './clean-up.ts';
+import { COMPRESSION_SPREAD } from './compression-spread.ts';
 import { CYLINDER } from './cylinder.ts';
 import { END_SEAL } from './end-seal.ts';
 import { FASTENER_STRENGTH } from './fastener-strength.ts';
@@ -7,6 +9,7 @@ import { GUIDE_ROCK } from './guide-rock.ts';
 import { HEAD_SKIM } from './head-skim.ts';
 import { INTERFERENCE_FIT } from './interference-fit.ts';
 import { LIMITS_AND_FITS } from './limits-and-fits.ts';
+import { PERMISSIBLE_UNBALANCE } from './permissible-unbalance.ts';
 import { PISTON_MOTION } from './piston-motion.ts';
 import { PRELOAD } from './preload.ts';
 import { RING_GAP } from './ring-gap.ts';
@@ -31,4 +34,7 @@ export const MECHANICS_CALCULATORS: readonly Calculator[] = [
   RING_GAP,
   HEAD_SKIM,
   SHIMS,
+  COMPRESSION_SPREAD,
+  BOBWEIGHT,
+  PERMISSIBLE_UNBALANCE,
 ];

@@ -130,6 +130,23 @@ export const MECHANICS_SOURCES: Sources = {
     edition: 'ASTM F36-1999',
     checked: 'retrieved; the definition of compressibility serves for the squeeze',
   },
+  'navedtra-14264': {
+    title: 'Construction Mechanic Basic',
+    edition: 'NAVEDTRA 14264A',
+    where: 'chapter 3, compression test: not over 15 to 20 psi apart, or within 10 to 15 %',
+    checked: 'retrieved; the two kinds of limit can disagree',
+  },
+  'crank-balance': {
+    title: 'The Internal-Combustion Engine in Theory and Practice, volume 2; Mechanical Vibrations',
+    where: 'Taylor, chapter on balance; Den Hartog, chapter 5',
+    checked: 'memory-certain: first order of a two-plane 90° V8, by the sum of the forces',
+  },
+  'iso-21940-11': {
+    title: 'Mechanical vibration: rotor balancing, procedures and tolerances for rotors with rigid behaviour',
+    edition: 'ISO 21940-11:2016',
+    where: 'balance quality grade G as a product of offset and speed',
+    checked: 'memory-likely; the printed 9549 G m/n follows from it',
+  },
   'circles-held': {
     title: 'Derived: the new circle of a bore holds the worn one, that of a journal lies within it',
     checked: 'definition; held in the tests to circles drawn point by point',
