@@ -39,7 +39,7 @@ export const bobweight = ({ rotating, reciprocating }: PinLoad, factor: number):
  * Where a rod's weight acts, from what each end weighs with the other held level: moments about the big end.
  *
  * @returns  total [kg], and the distance from the big end [m]
- * @source   statics of a beam on two supports
+ * @source   crank-balance; statics of a beam on two supports
  */
 export const rodWeights = (bigEnd: number, smallEnd: number, length: number) => ({
   total: bigEnd + smallEnd,
