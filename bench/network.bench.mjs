@@ -13,6 +13,7 @@ import {
   trialSpreads,
   uncertain,
 } from '@fettle/core';
+import { cYardstick } from './c-yardstick.mjs';
 import { plainNetwork, plainSolved } from './network-plain.mjs';
 import {
   CELSIUS,
@@ -29,6 +30,7 @@ import {
 } from './reference-trials.mjs';
 import { compared, mediansOf } from './side-by-side.mjs';
 
+const IN_C = 'plain C';
 const TRIALS = 2000;
 const SEED = 1;
 const clearance = 'main-1.radial_clearance';
@@ -38,7 +40,7 @@ const span = (first, last, count) =>
 const SPEEDS = span(600, 6500, 40);
 const TEMPERATURES = span(0, 145, 30);
 
-/** Prints each way with its budget [ms], and as a share of the plain way where there is one. */
+/** Prints each way with its budget [ms], and as a share of the plain way, and of the plain C, where there is one. */
 async function budgeted(title, ways, { plain, budgets }) {
   console.log(`\n${title}`);
   const medians = await mediansOf(ways, { rounds: 9, least: 60 });
@@ -46,8 +48,10 @@ async function budgeted(title, ways, { plain, budgets }) {
   for (const { name, time } of medians) {
     const budget = budgets[name];
     const share = base === undefined ? '' : `${(time / base).toPrecision(3)} ×`;
+    const inC = medians.find((one) => one.name === IN_C)?.time;
+    const ofC = inC === undefined ? '' : `${(time / inC).toPrecision(3)} × C`.padStart(12);
     const said = budget === undefined ? '' : `of ${budget} ms: ${time <= budget ? 'kept' : 'MISSED'}`;
-    console.log(`  ${share.padStart(9)}  ${time.toPrecision(3).padStart(6)} ms  ${name}  ${said}`);
+    console.log(`  ${share.padStart(9)}${ofC}  ${time.toPrecision(3).padStart(6)} ms  ${name}  ${said}`);
   }
 }
 
@@ -68,6 +72,12 @@ export async function network() {
     'half a degree on from an answer (warm)': () => good(solvedNetwork(NETWORK, next)),
     'read, checked and solved from nothing': () => good(solvedNetwork(good(compiledNetwork(FILE)), running)),
   });
+
+  const c = cYardstick();
+  if (c) await agreedWithC(c);
+  /** The same in C, which says itself how long it took. */
+  const inC = (command) =>
+    c && { [IN_C]: { timed: async (repeat) => 1000 * (await c.ask(command(repeat)))[0] } };
 
   let turn = 0;
   const changed = () => middle * (1 + (turn++ % 9) / 100);
@@ -99,7 +109,7 @@ export async function network() {
   );
   await budgeted(
     'One clearance changed: pressure over 40 speeds × 30 temperatures',
-    { 'the plain way': plainly(TEMPERATURES), map: ours(TEMPERATURES) },
+    { 'the plain way': plainly(TEMPERATURES), map: ours(TEMPERATURES), ...inC((times) => `m ${times} 1`) },
     { plain: 'the plain way', budgets: { map: 16 } },
   );
   await budgeted(
@@ -130,9 +140,11 @@ export async function network() {
       'one thread': alone,
       'two workers': async () => whole(await together()),
       'the first 200': () => whole([...referenceTrials(SEED, 0, 200)]),
+      ...inC((times) => `t ${times} ${TRIALS}`),
     },
     { plain: 'the plain way', budgets: { 'one thread': 400, 'two workers': 250, 'the first 200': 50 } },
   );
+  c?.close();
   const [one, two] = [alone(), whole(await together())];
   for (const worker of workers) await worker.terminate();
   const spreads = [one, two].map((chunks) =>
@@ -142,6 +154,32 @@ export async function network() {
     throw new Error('two workers drew other trials than one thread');
   console.log('  all 24 000 balanced; two workers give the same trials to the last bit');
   printMemory();
+}
+
+/** The C program finds the same: every pressure of the map, and the spread of the trials as far as they can tell. */
+async function agreedWithC({ ask }) {
+  const [, lost, ...map] = await ask('m 1 0');
+  if (lost > 0) throw new Error(`the plain C finds no balance at ${lost} points of the map`);
+  const { pressures } = good(
+    pressureMap(NETWORK, {
+      speeds: SPEEDS.map((rpm) => (rpm * Math.PI) / 30),
+      temperatures: TEMPERATURES.map((t) => t + 273.15),
+    }),
+  );
+  const apart = Math.max(...map.map((one, i) => Math.abs(one - pressures[i])));
+  if (!(apart < 1)) throw new Error(`the plain C lies ${apart} Pa from the program on the map`);
+  const [, lostTrials, ...spread] = await ask(`t 1 ${TRIALS}`);
+  if (lostTrials > 0) throw new Error(`the plain C finds no balance in ${lostTrials} trials`);
+  const own = trialSpreads([...referenceTrials(SEED, 0, TRIALS)], RUNNING.length);
+  own.forEach(({ mean, u }, k) => {
+    const [theirs, deviation] = spread.slice(2 * k, 2 * k + 2);
+    // Other draws of the same: means within five of their own deviations, spreads within a tenth.
+    if (Math.abs(theirs - mean) > 5 * u * Math.sqrt(2 / TRIALS) || Math.abs(deviation / u - 1) > 0.1)
+      throw new Error(
+        `the plain C draws ${theirs} ±${deviation} Pa at point ${k}, the program ${mean} ±${u} Pa`,
+      );
+  });
+  console.log(`  the plain C lies within ${apart.toPrecision(2)} Pa on the map, and its trials agree`);
 }
 
 function agreed(plain, ours) {

@@ -7,28 +7,32 @@ const median = (values) => values.toSorted((a, b) => a - b)[Math.floor(values.le
  * Median time of one call of each way [ms]. Every round runs each way once, for as many calls as fill `least`,
  * beginning with another way each time.
  *
- * @param ways  name → a function, or `{ run, calls }` where `run` itself does `calls` of what is compared
+ * @param ways  name → a function, or `{ run, calls }` where `run` itself does `calls` of what is compared, or `{ timed }`
+ *              which does it so many times and says how long that took [ms]
  */
 export async function mediansOf(ways, { rounds = 15, least = 20 } = {}) {
   const timed = [];
   for (const [name, way] of Object.entries(ways)) {
-    const { run, calls = 1 } = typeof way === 'function' ? { run: way } : way;
+    const { run, calls = 1, timed: byItself } = typeof way === 'function' ? { run: way } : way;
+    const timeOf =
+      byItself ??
+      (async (repeat) => {
+        const start = now();
+        for (let i = 0; i < repeat; i++) await run();
+        return now() - start;
+      });
     let repeat = 1;
     // The first calls also warm the compiler up.
     for (;;) {
-      const start = now();
-      for (let i = 0; i < repeat; i++) await run();
-      if (now() - start >= least) break;
+      if ((await timeOf(repeat)) >= least) break;
       repeat *= 2;
     }
-    timed.push({ name, run, calls, repeat, times: [] });
+    timed.push({ name, timeOf, calls, repeat, times: [] });
   }
   for (let round = 0; round < rounds; round++)
     for (let turn = 0; turn < timed.length; turn++) {
       const way = timed[(turn + round) % timed.length];
-      const start = now();
-      for (let i = 0; i < way.repeat; i++) await way.run();
-      way.times.push((now() - start) / way.repeat / way.calls);
+      way.times.push((await way.timeOf(way.repeat)) / way.repeat / way.calls);
     }
   return timed.map(({ name, times }) => ({ name, time: median(times) }));
 }
