@@ -60,8 +60,12 @@ export type { Conflict } from './fold/decision.ts';
 export { foldedBook } from './fold/fold.ts';
 export type { IdleStrike } from './fold/strikes.ts';
 export { issuesOf } from './issues-of-zod.ts';
+export { type Astray, partsAstray } from './keeping/astray.ts';
+export { type Unclean, uncleanParts } from './keeping/cleaning.ts';
+export { jointMoments, type OpenJoint, openJoints } from './keeping/joints.ts';
 export { isQuiet, morningCard } from './keeping/morning.ts';
 export { CLOCKS_APART } from './keeping/sealant.ts';
+export { type OpeningCount, openingCounts } from './keeping/openings.ts';
 export * from './ledger/bodies.ts';
 export * from './ledger/entry.ts';
 export { envelopeSchema } from './ledger/envelope.ts';
@@ -136,16 +140,24 @@ export * as basketWords from './words/basket.ts';
 export type { Block } from './words/block.ts';
 export * as chestWords from './words/chest.ts';
 export { circuitCautionWords } from './words/circuit-cautions.ts';
+export { isZone, momentWords, spanWords } from './words/clock.ts';
 export * as decidingWords from './words/deciding.ts';
 export * as diagnosisWords from './words/diagnosis.ts';
 export { diagnosisWorking } from './words/diagnosis-working.ts';
 export * as filmWords from './words/film.ts';
 export * as filmPictures from './words/film-pictures.ts';
 export * as leavesWords from './words/leaves.ts';
+export * as keepingWords from './words/keeping.ts';
 export * as mapWords from './words/maps.ts';
 export * as matchingWords from './words/matching.ts';
 export * as moneyWords from './words/money.ts';
-export { morningSections } from './words/morning.ts';
+export {
+  asOfWords,
+  type MorningLine,
+  type MorningSection,
+  morningSections,
+  QUIET,
+} from './words/morning.ts';
 export * as narrowingWords from './words/narrowing.ts';
 export * as nextMoveWords from './words/next-move.ts';
 export { noticesOf } from './words/notices.ts';
@@ -155,6 +167,8 @@ export { planWorking } from './words/plan-working.ts';
 export { placeInWords, positionWords } from './words/position.ts';
 export { pressureDecimals, pressureUnit, pressureWords, wantedWords } from './words/pressure.ts';
 export * as primingWords from './words/priming.ts';
+export { positionWords } from './words/position.ts';
+export { pressureDecimals, pressureUnit, pressureWords } from './words/pressure.ts';
 export * as quantityWords from './words/quantity.ts';
 export * as readingPlanWords from './words/reading-plan.ts';
 export { relationWords } from './words/relation.ts';

@@ -1,10 +1,11 @@
 import { Worker } from 'node:worker_threads';
 import { buildBookPdf } from './build-book.ts';
+import { morningCardPdf } from './morning-card.ts';
 import { slipPdf } from './slip.ts';
 import { tagsPdf } from './tags.ts';
 import { wallSheetPdf } from './wall-sheet.ts';
 
-const PRINTED = { buildBookPdf, wallSheetPdf, slipPdf, tagsPdf };
+const PRINTED = { buildBookPdf, wallSheetPdf, slipPdf, tagsPdf, morningCardPdf };
 
 export type Printing = typeof PRINTED;
 
@@ -97,6 +98,6 @@ export function printingApart(
     buildBookPdf: printed('buildBookPdf'),
     wallSheetPdf: printed('wallSheetPdf'),
     slipPdf: printed('slipPdf'),
-    tagsPdf: printed('tagsPdf'),
+const PRINTED = { buildBookPdf, wallSheetPdf, slipPdf, tagsPdf, morningCardPdf };
   };
 }

@@ -1,4 +1,4 @@
-import { asFittedNow, assessment, type Book, noticesOf } from '@fettle/book';
+import { asFittedNow, assessment, type Book, momentWords, noticesOf } from '@fettle/book';
 import { CATALOGUE } from '@fettle/core';
 import { cautionPages } from './data/cautions.ts';
 import { coverPage, type Printing } from './data/cover-page.ts';
@@ -23,7 +23,8 @@ import { pageNumbers } from './words/entry.ts';
 
 /** Everything the build book says, as plain JSON of texts: the template only sets it. */
 export function buildBookData(book: Book, printing: Printing, photos: readonly Photograph[] = []) {
-  const assessed = assessment(book, asFittedNow(book), CATALOGUE);
+  // What cures is told by the time of printing, which the pages say.
+  const assessed = assessment(book, asFittedNow(book), CATALOGUE, Date.parse(printing.printedAt));
   const { judgements, gates, torques, reckoning } = assessed;
   const pages = pageNumbers(book);
   const prediction = predictionOf(book, reckoning);
@@ -37,6 +38,7 @@ export function buildBookData(book: Book, printing: Printing, photos: readonly P
     maps: mapPages(book, judgements),
     cards: cardPages(book, judgements),
     covers: coverPages(book, gates),
+    covers_as_of: momentWords(Date.parse(printing.printedAt), printing.zone),
     pressure: pressurePages(book, assessed, prediction),
     gauge: gaugePages(book),
     torque: torquePages(book, torques),

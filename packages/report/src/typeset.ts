@@ -44,7 +44,7 @@ export type Pictures = ReadonlyMap<string, Uint8Array>;
  * @throws  when the template cannot be set, which is the program's fault
  */
 export function typeset(
-  template: 'book.typ' | 'wall.typ' | 'slip.typ' | 'tags.typ' | 'picture.typ',
+  template: 'book.typ' | 'wall.typ' | 'slip.typ' | 'tags.typ' | 'card.typ' | 'picture.typ',
   data: Readonly<Record<string, unknown>>,
   { paper, printedAt, pictures = new Map() }: { paper: Paper; printedAt: string; pictures?: Pictures },
 ): Uint8Array {

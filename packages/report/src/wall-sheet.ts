@@ -7,6 +7,6 @@ import { typeset } from './typeset.ts';
 /** The wall sheet: what is still to be measured, with boxes to write in, in the order of the screen. */
 export async function wallSheetPdf(toPrint: ToPrint): Promise<Uint8Array> {
   const { book, paper, printedAt } = toPrint;
-  const { judgements, gates } = assessment(book, asFittedNow(book), CATALOGUE);
+  const { judgements, gates } = assessment(book, asFittedNow(book), CATALOGUE, Date.parse(printedAt));
   return typeset('wall.typ', wallPages(book, judgements, gates, toPrint), { paper, printedAt });
 }

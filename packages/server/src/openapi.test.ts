@@ -108,6 +108,7 @@ it('documents every endpoint, and each answers as it says', async () => {
     ['get /api/jobs/{id}/wall-sheet.pdf', `/api/jobs/${JOB}/wall-sheet.pdf`],
     ['get /api/jobs/{id}/tags.pdf', `/api/jobs/${JOB}/tags.pdf?size=50x30&from=3`],
     ['get /api/jobs/{id}/tags.pdf', `/api/jobs/${JOB}/tags.pdf?size=50x30&from=99`],
+    ['get /api/jobs/{id}/morning-card.pdf', `/api/jobs/${JOB}/morning-card.pdf?zone=Asia/Kolkata`],
     ['get /api/jobs/{id}/slip.pdf', `/api/jobs/${JOB}/slip.pdf?component=crank`],
     ['get /api/calculators', '/api/calculators'],
     ['get /api/calculators/{name}', '/api/calculators/cylinder'],

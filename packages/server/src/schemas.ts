@@ -1,4 +1,11 @@
-import { entryJsonSchema, envelopeSchema, LAYOUTS, specSheetJsonSchema, TAG_SIZES } from '@fettle/book';
+import {
+  entryJsonSchema,
+  envelopeSchema,
+  isZone,
+  LAYOUTS,
+  specSheetJsonSchema,
+  TAG_SIZES,
+} from '@fettle/book';
 import { z } from '@hono/zod-openapi';
 
 /** The schemas of requests and answers: the handlers read by them, and the published contract is made of them. */
@@ -22,17 +29,14 @@ export const afterQuery = z.object({
 });
 export const paperQuery = z.object({
   paper: z.enum(['a4', 'letter']).optional(),
-  component: z
-    .string()
-    .max(120)
-    .optional()
-    .describe('one part, for a slip or a tag; all of them when absent'),
-  size: z.enum(TAG_SIZES).optional().describe('of a tag, width by height in mm'),
-  from: z
-    .string()
-    .regex(/^[1-9]\d?$/, 'the first label to print on, from 1')
-    .transform(Number)
-    .optional(),
+import {
+  entryJsonSchema,
+  envelopeSchema,
+  isZone,
+  LAYOUTS,
+  specSheetJsonSchema,
+  TAG_SIZES,
+} from '@fettle/book';
 });
 
 export const problem = z

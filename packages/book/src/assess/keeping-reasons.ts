@@ -1,6 +1,7 @@
 import type { Book } from '../fold/book.ts';
 import { partsAstray } from '../keeping/astray.ts';
 import { uncleanParts } from '../keeping/cleaning.ts';
+import { isHiddenBy } from '../keeping/hidden-by.ts';
 import { type OpenJoint, openJoints } from '../keeping/joints.ts';
 import { openingsOff } from '../keeping/openings.ts';
 import { isMeantBy } from '../sheet/id-pattern.ts';
@@ -19,6 +20,7 @@ export function keepingReasons(book: Book, cover: Cover, now: number | undefined
     ![...book.parts.values()].some(({ states }) => states.length > 1)
   )
     return [];
+  const clock = now === undefined ? {} : { now };
   const hidden = hiddenPositions(book, cover);
   const named = new Set((book.sheet?.covers ?? []).flatMap((one) => [...hiddenPositions(book, one)]));
   // What no cover is known to hide, none may be closed over.
@@ -28,7 +30,7 @@ export function keepingReasons(book: Book, cover: Cover, now: number | undefined
   );
   return [
     ...openingsOff(book)
-      .filter(({ opening }) => hides(book, cover, 'openings', opening))
+      .filter(({ opening }) => isHiddenBy(book, cover, 'openings', opening))
       .map((off): Reason => ({ code: 'opening/count', about: off.opening, message: openingWords(off) })),
     ...partsAstray(book)
       .filter(({ position }) => isUnder(position))
@@ -41,8 +43,10 @@ export function keepingReasons(book: Book, cover: Cover, now: number | undefined
         (one): Reason => ({ code: 'cleaning/not-proven', about: one.part.id, message: uncleanWords(one) }),
       ),
     ...openJoints(book, now, cover)
-      .filter((joint) => holds(joint) && hides(book, cover, 'fasteners', joint.joint))
-      .map((joint): Reason => ({ code: 'joint/open', about: joint.joint, message: jointWords(joint) })),
+      .filter((joint) => holds(joint) && isHiddenBy(book, cover, 'fasteners', joint.joint))
+      .map(
+        (joint): Reason => ({ code: 'joint/open', about: joint.joint, message: jointWords(joint, clock) }),
+      ),
   ];
 }
 
@@ -54,12 +58,6 @@ const holds = ({ sealant }: OpenJoint): boolean =>
   sealant?.wet === undefined ||
   sealant.fault !== undefined ||
   (!sealant.closedInTime && sealant.wet.minutes === undefined);
-
-/** What a cover names it hides; what no cover names, none may be closed over. */
-function hides(book: Book, cover: Cover, what: 'openings' | 'fasteners', id: string): boolean {
-  const named = (one: Cover): boolean => (one.hides[what] ?? []).some((pattern) => isMeantBy(pattern, id));
-  return named(cover) || !(book.sheet?.covers ?? []).some(named);
-}
 
 /** Positions of everything a cover hides. */
 function hiddenPositions(book: Book, cover: Cover): Set<string> {

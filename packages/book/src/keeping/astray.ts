@@ -1,4 +1,5 @@
 import type { Book } from '../fold/book.ts';
+import { positionsOf, type SheetPosition } from '../sheet/places.ts';
 
 /** A fitted part that is not where, with what, or how it was marked to be. */
 export interface Astray {
@@ -8,7 +9,15 @@ export interface Astray {
     | { readonly is: 'away'; readonly home: string }
     | { readonly is: 'turned'; readonly wanted: string; readonly found: string }
     | { readonly is: 'way-unsaid'; readonly wanted: string }
-    | { readonly is: 'alone'; readonly partner: string };
+    | { readonly is: 'alone'; readonly partner: string }
+    | {
+        readonly is: 'apart';
+        readonly partner: string;
+        /** Where the partner stands. */
+        readonly at: string;
+        /** Where it must stand, where a mark names it. */
+        readonly wanted?: string;
+      };
   readonly entries: readonly string[];
 }
 
@@ -19,6 +28,7 @@ export function partsAstray(book: Book): Astray[] {
       now ? [[now.part, { position: id, now }] as const] : [],
     ),
   );
+  const sheetAt = new Map((book.sheet ? positionsOf(book.sheet) : []).map((one) => [one.id, one]));
   return [...book.marks.values()].flatMap(({ entry, body }): Astray[] => {
     const fitted = standing.get(body.part);
     if (!fitted) return [];
@@ -36,9 +46,24 @@ export function partsAstray(book: Book): Astray[] {
           : same(now.way, body.way)
             ? []
             : [{ ...base, why: { is: 'turned', wanted: body.way, found: now.way } as const }]),
-      ...(body.partners ?? [])
-        .filter((partner) => !standing.has(partner))
-        .map((partner) => ({ ...base, why: { is: 'alone', partner } as const })),
+      ...(body.partners ?? []).flatMap((partner): Astray[] => {
+        const at = standing.get(partner)?.position;
+        if (at === undefined) return [{ ...base, why: { is: 'alone', partner } }];
+        const wanted = body.beside?.[partner] ?? book.marks.get(partner)?.body.home;
+        const isBeside =
+          wanted === undefined ? areBeside(sheetAt.get(position), sheetAt.get(at)) : wanted === at;
+        if (isBeside) return [];
+        return [{ ...base, why: { is: 'apart', partner, at, ...(wanted !== undefined && { wanted }) } }];
+      }),
     ];
   });
+}
+
+/**
+ * Whether two positions are beside each other, as far as the sheet tells: the cap of rod 2 goes with rod 2. Positions of
+ * one kind (two gears of one pump) and positions without a common axis are taken to be, since nothing speaks against it.
+ */
+function areBeside(a: SheetPosition | undefined, b: SheetPosition | undefined): boolean {
+  if (!a || !b || a.pattern === b.pattern) return true;
+  return Object.entries(a.place).every(([axis, value]) => (b.place[axis] ?? value) === value);
 }

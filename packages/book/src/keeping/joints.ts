@@ -2,7 +2,7 @@ import type { Book, Written } from '../fold/book.ts';
 import { isMeantBy } from '../sheet/id-pattern.ts';
 import { type Place, placeText } from '../sheet/places.ts';
 import type { Cover } from '../sheet/sheet.ts';
-import { type Sealant, sealantOf } from './sealant.ts';
+import { type Sealant, sealantMoments, sealantOf } from './sealant.ts';
 
 /** A joint that cannot be relied on yet. */
 export interface OpenJoint {
@@ -57,3 +57,9 @@ function stateOf(
   const sealant = sealantOf(book, said, named.length > 0 ? named : under ? [under] : all, now);
   return sealant && { state, sealant };
 }
+
+/** Unix times, in order, at which a joint ceases to be what it was without anybody touching it. Between two no gate changes. */
+export const jointMoments = (book: Book): number[] =>
+  [...book.joints.values()]
+    .flatMap((said) => (said.body.state === 'curing' ? sealantMoments(said) : []))
+    .sort((a, b) => a - b);

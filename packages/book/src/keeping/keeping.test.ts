@@ -4,6 +4,8 @@ import { assessment } from '../assess/assessment.ts';
 import { asFittedNow } from '../assess/selection.ts';
 import { Bench } from '../testing/bench.ts';
 import { inches } from '../testing/tiny-sheet.ts';
+import { partsAstray } from './astray.ts';
+import { jointMoments } from './joints.ts';
 
 const SHEET = {
   axes: { main: ['1', '2'] },
@@ -83,8 +85,8 @@ describe('marked parts', () => {
       one.desk.write('part-marked', { part, home: `main-${part}` });
     }
     expect(messages(one)).toEqual([
-      'cap-1 stands at Main cap 2 (main-cap-2), the place of cap-2; it belongs at main-cap-1',
-      'cap-2 stands at Main cap 1 (main-cap-1), the place of cap-1; it belongs at main-cap-2',
+      'cap-1 stands at Main cap 2, the place of cap-2; it belongs at Main cap 1',
+      'cap-2 stands at Main cap 1, the place of cap-1; it belongs at Main cap 2',
     ]);
   });
 
@@ -106,6 +108,68 @@ describe('marked parts', () => {
     expect(messages(one)).toEqual(['cap-1 stands arrow to the rear; it must stand arrow to the front']);
     one.desk.write('part-fitted', { position: 'main-cap-1', part: 'cap-1', way: 'Arrow to the front' });
     expect(messages(one)).toEqual([]);
+  });
+});
+
+describe('a partner beside its part', () => {
+  const ENGINE = {
+    ...SHEET,
+    positions: [
+      ...SHEET.positions,
+      { id: 'main-saddle-{main}', name: 'Main saddle', places: ['main'] },
+      { id: 'gear-{main}', name: 'Gear', places: ['main'] },
+    ],
+  };
+  const paired = (more: object = {}) => {
+    const one = new Bench(ENGINE);
+    one.part('cap-1', 'main-cap-1');
+    one.part('saddle', 'main-saddle-2');
+    one.desk.write('part-marked', { part: 'cap-1', partners: ['saddle'], ...more });
+    return one;
+  };
+  const whys = (one: Bench) => partsAstray(one.book()).map(({ part, why }) => ({ part, ...why }));
+
+  it('is where the sheet says so: the cap of main 1 goes with the saddle of main 1', () => {
+    const one = paired();
+    expect(whys(one)).toEqual([{ part: 'cap-1', is: 'apart', partner: 'saddle', at: 'main-saddle-2' }]);
+    expect(messages(one)).toEqual([
+      'cap-1 stands at Main cap 1 without saddle beside it, which stands at Main saddle, main 2',
+    ]);
+    one.desk.write('part-fitted', { position: 'main-saddle-1', part: 'saddle' });
+    expect(whys(one)).toEqual([]);
+  });
+
+  it('is the home of its own mark, whatever the sheet says', () => {
+    const one = paired();
+    one.desk.write('part-marked', { part: 'saddle', home: 'main-saddle-2' });
+    expect(whys(one)).toEqual([]);
+    one.desk.write('part-fitted', { position: 'main-saddle-1', part: 'saddle' });
+    expect(whys(one)).toContainEqual({
+      part: 'cap-1',
+      is: 'apart',
+      partner: 'saddle',
+      at: 'main-saddle-1',
+      wanted: 'main-saddle-2',
+    });
+  });
+
+  it('is first of all the position that the mark names', () => {
+    const one = paired({ beside: { saddle: 'main-saddle-2' } });
+    one.desk.write('part-marked', { part: 'saddle', home: 'main-saddle-2' });
+    expect(whys(one)).toEqual([]);
+    one.desk.write('part-marked', { part: 'cap-1', partners: ['saddle'], beside: { saddle: 'block' } });
+    expect(whys(one)).toMatchObject([{ is: 'apart', wanted: 'block' }]);
+  });
+
+  it('is anywhere for two of one kind, and for those without a common axis', () => {
+    const one = new Bench(ENGINE);
+    one.part('driving', 'gear-1');
+    one.part('driven', 'gear-2');
+    one.part('block', 'block');
+    one.desk.write('part-marked', { part: 'driving', partners: ['driven', 'block'] });
+    expect(whys(one)).toEqual([]);
+    one.desk.write('part-fitted', { position: 'gear-2', part: null });
+    expect(whys(one)).toEqual([{ part: 'driving', is: 'alone', partner: 'driven' }]);
   });
 });
 
@@ -168,9 +232,10 @@ describe('joints', () => {
       product: 'sealant',
     });
     expect(messages(one, 'crank-in', START + HOUR)).toEqual([
-      'Core plug, sealant: curing until 2026-01-06 08:00 UTC',
+      'Core plug, sealant: curing until Tue 6 Jan 2026, 08:00 UTC, 23 h to go',
     ]);
     expect(messages(one, 'crank-in', START + 24 * HOUR)).toEqual([]);
+    expect(jointMoments(one.book())).toEqual([START - HOUR / 12, START + 24 * HOUR]);
     expect(messages(one)).toHaveLength(1);
   });
 

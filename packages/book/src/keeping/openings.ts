@@ -13,7 +13,7 @@ export interface OpeningCount {
 }
 
 /** Every opening that anything was put into or taken out of, counted apart for plugs, tape, rags and caps. */
-function openingCounts(book: Book): OpeningCount[] {
+export function openingCounts(book: Book): OpeningCount[] {
   const counts = new Map<string, OpeningCount>();
   for (const { entry, body } of book.openings) {
     const key = `${body.opening} ${body.by}`;

@@ -20,6 +20,8 @@ type SealantFault =
   | 'unreadable';
 
 export interface Sealant {
+  /** Unix time at which it went on [ms]; absent where it does not read. */
+  readonly startedAt?: number;
   /** Unix time at which it will be cured [ms]; absent where no time of curing was said. */
   readonly curedAt?: number;
   /** Of one that must be closed on while it is wet: minutes it has lain, where the time is known, and may. */
@@ -64,6 +66,7 @@ export function sealantOf(
   const fault = faultOf({ started, within, closing, lain, now });
   if (!fault && now !== undefined && curedAt !== undefined && now >= curedAt) return undefined;
   return {
+    startedAt: started,
     closedInTime: closing === 'in-time',
     ...(curedAt !== undefined && { curedAt }),
     ...(within !== undefined && {
@@ -71,6 +74,15 @@ export function sealantOf(
     }),
     ...(fault && { fault }),
   };
+}
+
+/** Unix times at which it changes by itself: believed to have begun, open for too long, cured [ms]. */
+export function sealantMoments({ entry, body }: Written<'joint-state'>): number[] {
+  const started = Date.parse(body.started ?? entry.at);
+  return [-CLOCKS_APART, millis(body.close_within), millis(body.cures_after)].flatMap((span) => {
+    const moment = span === undefined ? Number.NaN : started + span;
+    return Number.isFinite(moment) ? [moment] : [];
+  });
 }
 
 type Closing = 'in-time' | 'late' | 'opened-since';

@@ -193,6 +193,10 @@ export const BODIES = {
     mark: z.string().max(200).optional().describe('what is stamped, scratched or tied to it'),
     home: id.optional().describe('the position it belongs in and nowhere else'),
     partners: z.array(id).max(20).optional().describe('parts it was made or run in with'),
+    beside: z
+      .record(id, id)
+      .optional()
+      .describe('the position a partner must stand in, by partner, where its own mark names no home'),
     way: z.string().max(200).optional().describe('which way round it must stand'),
     note: prose.optional(),
   }),

@@ -71,6 +71,8 @@ export interface SheetPosition {
   readonly id: string;
   readonly name: string;
   readonly place: Place;
+  /** The sheet's own id for all its places, such as `rod-{rod}`. */
+  readonly pattern: string;
 }
 
 /** Every position of the sheet, those with places written out one by one. */
@@ -80,6 +82,7 @@ export function positionsOf(sheet: Pick<SpecSheet, 'axes' | 'positions'>): Sheet
       id: positionAt(id, place),
       name: positionAt(name, place),
       place,
+      pattern: id,
     })),
   );
 }

@@ -28,7 +28,10 @@ export const registerMark: Register = (program, run) => {
     )
     .option('--mark <words>', 'what is stamped, scratched or tied to it')
     .option('--home <position>', 'the position it belongs in and nowhere else')
-    .option('--partner <parts...>', 'parts it was made or run in with')
+    .option(
+      '--partner <parts...>',
+      'parts it was made or run in with: PART, or PART@POSITION where that must stand',
+    )
     .option('--way <words>', 'which way round it must stand')
     .option('--note <text>')
     .addHelpText(
@@ -47,20 +50,25 @@ export const registerMark: Register = (program, run) => {
             (bench) => {
               const book = bench.book();
               const positions = book.sheet ? positionsOf(book.sheet).map(({ id }) => id) : [];
-              const issues = [
-                ...unknownPart(book, part),
-                ...(said.partner ?? []).flatMap((one) => unknownPart(book, one)),
-                ...(said.home === undefined || positions.includes(said.home)
+              const partners = (said.partner ?? []).map((one) => one.split('@', 2) as [string, string?]);
+              const beside = partners.filter((one): one is [string, string] => one[1] !== undefined);
+              const noPosition = (at: string, named: string | undefined): Issue[] =>
+                named === undefined || positions.includes(named)
                   ? []
                   : [
                       issue(
                         'position/unknown',
-                        '--home',
-                        said.home,
+                        at,
+                        named,
                         positions.slice(0, 20).join(', ') || 'a position of the sheet',
-                        `The sheet has no position "${said.home}".`,
+                        `The sheet has no position "${named}".`,
                       ),
-                    ]),
+                    ];
+              const issues = [
+                ...unknownPart(book, part),
+                ...partners.flatMap(([one]) => unknownPart(book, one)),
+                ...beside.flatMap(([, position]) => noPosition('--partner', position)),
+                ...noPosition('--home', said.home),
               ];
               if (issues.length > 0) return failed(...issues);
               return ok({
@@ -69,7 +77,8 @@ export const registerMark: Register = (program, run) => {
                   part,
                   mark: said.mark,
                   home: said.home,
-                  partners: said.partner,
+                  partners: said.partner && partners.map(([one]) => one),
+                  beside: beside.length > 0 ? Object.fromEntries(beside) : undefined,
                   way: said.way,
                   note: said.note,
                 }) as Body<'part-marked'>,

@@ -7,20 +7,20 @@ import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { cannotWrite, PAPER_HELP, paperNamed } from '../words/paper.ts';
 
-interface Said {
+export interface PrintSaid {
   readonly to: string;
   readonly paper: string;
 }
 
 /** `fettle book` and `fettle sheet`: what is printed on paper. */
 export const registerPrinted: Register = (program, run) => {
-  const printed = (set: 'buildBookPdf' | 'wallSheetPdf', words: string) => (job: string, said: Said) =>
+  const printed = (set: 'buildBookPdf' | 'wallSheetPdf', words: string) => (job: string, said: PrintSaid) =>
     run(async (context) => {
       const bench = await context.bench(job);
       if (!bench.ok) return bench;
       // Loaded here: the typesetter is large, and no other command needs it.
       const report = await import('@fettle/report');
-      return written(context, bench.value.book(), said, report[set], words);
+      return printedTo(context, bench.value.book(), said, report[set], words);
     });
   program
     .command('book <job>')
@@ -40,10 +40,11 @@ export const registerPrinted: Register = (program, run) => {
     .action(printed('wallSheetPdf', 'The wall sheet'));
 };
 
-async function written(
+/** Sets one thing on the paper asked for, by the clock of this machine, and writes it where it was asked for. */
+export async function printedTo(
   context: Context,
   book: Book,
-  { to, paper: said }: Said,
+  { to, paper: said }: PrintSaid,
   set: (toPrint: ToPrint) => Promise<Uint8Array>,
   words: string,
 ): Promise<Outcome<Reply>> {
@@ -51,7 +52,13 @@ async function written(
   if (!named.ok) return named;
   const paper = named.value;
   const printedAt = new Date(context.io.now()).toISOString();
-  const pdf = await set({ book, paper, printedAt, printedBy: context.who() });
+  const pdf = await set({
+    book,
+    paper,
+    printedAt,
+    printedBy: context.who(),
+    zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+  });
   try {
     writeFileSync(to, pdf);
   } catch (error) {

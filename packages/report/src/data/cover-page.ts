@@ -5,6 +5,8 @@ import { ledgerFingerprint } from './fingerprint.ts';
 export interface Printing {
   readonly printedAt: string;
   readonly printedBy?: string;
+  /** IANA name of the clock by which what cures is told; the world's time when absent. */
+  readonly zone?: string;
 }
 
 /** What stands on the first page: which engine, whose, and what tells this state of the ledger from any other. */

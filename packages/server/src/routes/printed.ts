@@ -14,6 +14,7 @@ export function printedRoutes(app: OpenAPIHono, parts: Parts): void {
   const { report, now } = parts;
   for (const [file, summary] of [
     ['build-book.pdf', 'The build book: everything, for a stranger to believe'],
+    ['morning-card.pdf', 'How the engine was left, on one page that hangs on it overnight'],
     ['slip.pdf', 'The machine-shop slip: sizes wanted, and boxes for what the shop measured'],
     ['tags.pdf', 'Tags to tie to the parts, with a square code that leads back to each'],
     ['wall-sheet.pdf', 'The wall sheet: what is still to be measured, with boxes to write in'],
@@ -26,14 +27,15 @@ export function printedRoutes(app: OpenAPIHono, parts: Parts): void {
       query: paperQuery,
       answers: { 200: { says: 'The pages', content: { 'application/pdf': BYTES } } },
       handler: async (_, { params: { id }, query }) => {
-        const { paper = 'a4', component } = query;
+        const { paper = 'a4', component, zone = ownZone() } = query;
         const book = await jobBook(parts, id);
         if (!report) throw new Refusal(501, [noReport]);
-        const toPrint = { book, paper, printedAt: new Date(now()).toISOString() };
+        const toPrint = { book, paper, zone, printedAt: new Date(now()).toISOString() };
         const one = component !== undefined && { component };
         const set = {
           'build-book.pdf': async () =>
             report.buildBookPdf({ ...toPrint, photos: await photosOf(parts, book.photos) }),
+          'morning-card.pdf': () => report.morningCardPdf(toPrint),
           'slip.pdf': () => report.slipPdf({ ...toPrint, ...one }),
           'tags.pdf': () => report.tagsPdf({ ...toPrint, ...tagsAsked(parts, book, query) }),
           'wall-sheet.pdf': () => report.wallSheetPdf(toPrint),
@@ -87,6 +89,8 @@ async function photosOf(
   }
   return photos;
 }
+
+const ownZone = (): string => Intl.DateTimeFormat().resolvedOptions().timeZone;
 
 const noReport = {
   code: 'print/not-here',

@@ -29,6 +29,7 @@ export interface TestBench {
 /** Pages that say what they were made of. */
 export const spokenReport: Report = {
   buildBookPdf: async ({ book, paper }) => new TextEncoder().encode(`book ${book.job} ${paper}`),
+  morningCardPdf: async ({ book, zone }) => new TextEncoder().encode(`left ${book.job} ${zone ?? 'UTC'}`),
   slipPdf: async ({ book, component }) => new TextEncoder().encode(`slip ${book.job} ${component ?? 'all'}`),
   tagsPdf: async ({ book, paper, size, from, page, parts }) =>
     new TextEncoder().encode(`tags ${book.job} ${paper} ${size} ${from} ${page} ${parts?.join() ?? 'all'}`),
