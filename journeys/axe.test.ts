@@ -38,7 +38,30 @@ const PLACES: readonly PlaceShown[] = [
   },
   { name: 'something seen', hash: 'at/pump.mount-stud', there: '#what-it-says', first: again },
   { name: 'oil', hash: 'oil', there: 'main svg' },
-  { name: 'the maps', hash: 'maps', there: 'main .map-folds summary' },
+  {
+    name: 'the maps',
+    hash: 'maps',
+    there: 'main .map-folds summary',
+    first: async (page) => {
+      // A phone asks first of what.
+      const kind = page.getByRole('button', { name: /^Journals/ });
+      if (await kind.isVisible()) await kind.click();
+    },
+  },
+  { name: 'how it was left', hash: 'loose', there: '.left-card h2' },
+  { name: 'the openings', hash: 'loose/openings', there: 'main h2' },
+  { name: 'one opening', hash: 'loose/openings/rod-tunnels', there: '.counter' },
+  { name: 'the joints', hash: 'loose/joints', there: '.loose-rows a' },
+  {
+    name: 'a joint that cures',
+    hash: 'loose/joints/pan-screw',
+    there: '.cure-form',
+    first: (page) => page.getByRole('button', { name: /Wet, to be closed on$/ }).click(),
+  },
+  { name: 'the marks', hash: 'loose/marks', there: '.loose-rows a' },
+  { name: 'one mark', hash: 'loose/marks/crank', there: '.as-marked' },
+  { name: 'the cleaning', hash: 'loose/cleaning', there: '.loose-rows a' },
+  { name: 'one cleaning', hash: 'loose/cleaning/block', there: '.steps' },
   { name: 'the covers', hash: 'covers', there: 'main svg' },
   { name: 'one cover', hash: 'covers/pump-cover', there: 'main svg' },
   { name: 'limits', hash: 'sheet/limits', there: 'main.sheet h2' },
@@ -47,6 +70,8 @@ const PLACES: readonly PlaceShown[] = [
   { name: 'matching', hash: 'decide/matching', there: 'main.sheet h2' },
   { name: 'sizes', hash: 'decide/sizes', there: '.block h3' },
   { name: 'stack-ups', hash: 'decide/stacks', there: '.block h3' },
+  { name: 'basket', hash: 'decide/basket', there: '.basket .figure' },
+  { name: 'time line', hash: 'decide/time-line', there: '.time-line .figure' },
   { name: 'orders', hash: 'decide/orders', there: 'main.sheet h2' },
   { name: 'story', hash: 'sheet/story', there: 'main.sheet h2' },
   { name: 'units and files', hash: 'sheet/units', there: 'main.sheet h2' },

@@ -70,3 +70,72 @@ it('takes what is ordered out of the basket, and what arrives is not measured ye
   expect(errors).toEqual([]);
   await context.close();
 });
+
+it('takes an offer, its order and a reading of what came, all by the page', async () => {
+  const context = await here.browser.newContext(SIZES.tablet);
+  const errors = errorsOf(context);
+  const page = await context.newPage();
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/bench`);
+  await introduced(page);
+  await section(page, 'basket');
+  await page.getByText('Something that can be bought').click();
+  await page.getByLabel('What it is for').selectOption('relief-spring');
+  await page.getByLabel('Called').fill('Relief spring, other maker');
+  await page
+    .getByLabel(/From whom|Or from somebody else/)
+    .last()
+    .fill('Harbour Parts');
+  await page.getByLabel('Number, as marked').fill('RS-7');
+  await page.getByRole('button', { name: 'It can be bought' }).click();
+  await page.getByText('Give the price of one').waitFor();
+  await page.getByLabel('Price of one').fill('19.50');
+  await page.getByRole('group', { name: 'It comes within' }).getByRole('button', { name: '2 weeks' }).click();
+  await page.getByRole('button', { name: 'It can be bought' }).click();
+  await page.getByText('Relief spring, other maker: can be bought for 19.5.').waitFor();
+  expect(await here.shop.fettle('log', LINNET, '--kind', 'supply-offered', '--json')).toContain('RS-7');
+
+  await section(page, 'orders');
+  const form = page.locator('form', { hasText: 'Enter an order' });
+  await form.getByLabel('What').fill('Relief spring, other maker');
+  await form.getByLabel('Number, as marked').fill('RS-7');
+  await form.getByRole('button', { name: 'It is ordered' }).click();
+  await page.getByRole('button', { name: 'Relief spring, other maker has arrived' }).click();
+  const line = page.locator('li', { hasText: 'Relief spring, other maker' }).last();
+  await line.getByText('Enter it as a part and measure it').click();
+  await line.getByLabel('Where it goes').selectOption('relief-spring');
+  await line.getByRole('button', { name: 'It is this part' }).click();
+  await line.getByText('NOT MEASURED').waitFor();
+  await line.getByLabel('What is measured').selectOption({ index: 0 });
+  await line.getByLabel(/What it says/).fill('0.070');
+  await line.getByRole('button', { name: 'Enter', exact: true }).click();
+  await line.getByText('measured on arrival (1 reading)').waitFor();
+  expect(await line.locator('.small-verdict').textContent()).toMatch(/In|Out|Cannot tell/);
+  // The old one stays where it is until somebody fits the new one.
+  expect(await here.shop.fettle('orders', LINNET)).toContain('measured on arrival (1 reading)');
+  expect(errors).toEqual([]);
+  await context.close();
+});
+
+it('plans a task by taps and takes it off the time line when it is over', async () => {
+  const context = await here.browser.newContext(SIZES.phone);
+  const errors = errorsOf(context);
+  const page = await context.newPage();
+  await page.goto(`${here.shop.opened.address}#/${LINNET}/bench`);
+  await introduced(page);
+  await section(page, 'time-line');
+  await page.getByText('Another task').click();
+  await page.getByRole('button', { name: 'It is planned' }).click();
+  await page.getByText('Say what is done and how long it takes').waitFor();
+  await page.getByRole('button', { name: 'Painting', exact: true }).click();
+  await page
+    .getByRole('group', { name: 'It takes most likely' })
+    .getByRole('button', { name: '3 days' })
+    .click();
+  await page.getByRole('button', { name: 'It is planned' }).click();
+  await page.getByRole('button', { name: 'Painting is over' }).waitFor();
+  expect(await here.shop.fettle('timeline', LINNET)).toContain('Painting');
+  await page.getByRole('button', { name: 'Painting is over' }).click();
+  await page.getByRole('button', { name: 'Painting is not over' }).waitFor();
+  expect(errors).toEqual([]);
+  await context.close();
+});

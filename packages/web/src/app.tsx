@@ -12,6 +12,7 @@ const LAZY = {
   maps: () => import('./places/maps/maps.tsx').then(({ Maps }) => Maps),
   decide: () => import('./places/decide/decide.tsx').then(({ Decide }) => Decide),
   oil: () => import('./places/oil/oil.tsx').then(({ Oil }) => Oil),
+  loose: () => import('./places/loose/loose.tsx').then(({ Loose }) => Loose),
   covers: () => import('./places/covers/covers.tsx').then(({ Covers }) => Covers),
   sheet: () => import('./places/sheet/sheet.tsx').then(({ Sheet }) => Sheet),
   part: () => import('./places/part/part.tsx').then(({ PartPlace }) => PartPlace),

@@ -4,6 +4,7 @@ import { effect } from '@preact/signals';
 import { App } from './app.tsx';
 import { jobsKnown } from './places/jobs/jobs.tsx';
 import { followHash, go, hashOf, route } from './route.ts';
+import { startClock } from './state/clock.ts';
 import { openDesk, setSetting, settings } from './state/desk.ts';
 import { loadHeavy } from './state/heavy.ts';
 import { checkSheets, job, listen, ready, settled, titleTab } from './state/job.ts';
@@ -36,6 +37,7 @@ async function afterwards(): Promise<void> {
 async function start(): Promise<void> {
   followProfile();
   followHash();
+  startClock();
   await openDesk();
   await firstJob();
   titleTab();

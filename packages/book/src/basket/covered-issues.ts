@@ -5,7 +5,7 @@ import type { Body } from '../ledger/bodies.ts';
 type Covered = Body<'supply-offered'>['covers'];
 
 /** Every need that can be named: what goes in the sheet's positions, repairs on offer, and what was wanted. */
-const needNames = (book: Book): string[] => [
+export const needNames = (book: Book): string[] => [
   ...new Set([
     ...(book.sheet?.positions ?? []).map(({ id }) => id.replace(/[-.]?\{[^{}]*\}/g, '')),
     ...book.offers.keys(),

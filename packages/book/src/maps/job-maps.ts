@@ -19,6 +19,8 @@ export interface PlaceCell {
   readonly verdict?: Answer;
   /** The place by which its part is judged. */
   readonly worst: boolean;
+  /** The place of its part farthest from as new, where another place decides. */
+  readonly farthest?: true;
 }
 
 /** A greatest difference between two places of one strip, and which two. */
@@ -107,6 +109,22 @@ export function cellsOf(
     const meant = meantNew(characteristic, judgement.states.find(({ size }) => size !== undefined)?.size);
     return meant === undefined || known.operand.kind !== 'value' ? undefined : known.operand.q.value - meant;
   };
+  const farthest = new Set(
+    own.flatMap((judgement) => {
+      const decides = judgement.worstAt && placeText(judgement.worstAt, axes);
+      const [key, one] = [...found]
+        .filter(([, at]) => at.judgement === judgement)
+        .sort(([, a], [, b]) => Math.abs(offOf(b) ?? 0) - Math.abs(offOf(a) ?? 0))[0] ?? [
+        undefined,
+        undefined,
+      ];
+      const off = one && offOf(one);
+      const decided = decides === undefined ? undefined : found.get(decides);
+      // A place as far off as the one that decides is not farther.
+      const isFarther = off !== undefined && decided && Math.abs(off) > Math.abs(offOf(decided) ?? 0);
+      return isFarther && key !== decides ? [key] : [];
+    }),
+  );
   const most = Math.max(0, ...[...found.values()].map((one) => Math.abs(offOf(one) ?? 0)));
   return new Map(
     placesOf(book.sheet ?? { axes: {} }, characteristic).map((place) => {
@@ -125,6 +143,7 @@ export function cellsOf(
         }),
         ...(verdict && { verdict }),
         worst: judgement.worstAt !== undefined && placeText(judgement.worstAt, axes) === key,
+        ...(farthest.has(key) && { farthest: true as const }),
       };
       return [key, cell];
     }),

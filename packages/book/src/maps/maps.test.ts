@@ -66,6 +66,38 @@ it('a bore unrolled has its heights down and its directions across, whatever the
   expect(map!.strips[1]!.cells.flat().every(({ operand }) => operand === undefined)).toBe(true);
 });
 
+it('names the place farthest from new beside the one that decides, where they are two', () => {
+  const sheet = {
+    ...sheetOf(['1']),
+    characteristics: [
+      inches('pin', {
+        position: 'block',
+        places: ['height', 'axis'],
+        reduce: { by: 'worst', over: ['height', 'axis'] },
+        limits: { new: { lower: '1.0000 in', upper: '1.0100 in', target: '1.0080 in' } },
+      }),
+    ],
+  };
+  const bench = new Bench(sheet);
+  bench.part('block', 'block');
+  const read = (at: string, value: string) =>
+    bench.read('pin', { value, instrument: 'leaves' } as never, { at });
+  // .0070 under what is meant, .0010 within a limit; .0015 over it, .0005 within.
+  read('top/thrust', '1.0010 in');
+  read('bottom/axial', '1.0095 in');
+  const [map] = drawn(bench).maps;
+  const cells = map!.strips[0]!.cells.flat();
+  expect(cells.filter(({ farthest }) => farthest).map(({ place }) => place)).toEqual([
+    { height: 'top', axis: 'thrust' },
+  ]);
+  expect(cells.filter(({ worst }) => worst).map(({ place }) => place)).toEqual([
+    { height: 'bottom', axis: 'axial' },
+  ]);
+  expect(stripWords(map!, map!.strips[0]!)).toContain(
+    'farthest from new at top, thrust, -0.0070; decided at bottom, axial, +0.0015',
+  );
+});
+
 it('taper and out of round are differences of sizes and name their two places', () => {
   const [map] = drawn(measured(['1'])).maps;
   const { taper, outOfRound } = map!.strips[0]!;

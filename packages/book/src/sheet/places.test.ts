@@ -29,9 +29,9 @@ it('a position with places is one position for each', () => {
   expect(
     positionsOf({ ...sheet, positions: [{ id: 'rod-{rod}', name: 'Rod {rod}', places: ['rod'] }] }),
   ).toEqual([
-    { id: 'rod-1', name: 'Rod 1', place: { rod: '1' } },
-    { id: 'rod-2', name: 'Rod 2', place: { rod: '2' } },
-    { id: 'rod-3', name: 'Rod 3', place: { rod: '3' } },
+    { id: 'rod-1', name: 'Rod 1', place: { rod: '1' }, pattern: 'rod-{rod}' },
+    { id: 'rod-2', name: 'Rod 2', place: { rod: '2' }, pattern: 'rod-{rod}' },
+    { id: 'rod-3', name: 'Rod 3', place: { rod: '3' }, pattern: 'rod-{rod}' },
   ]);
   expect(positionAt('rod-{rod}-{constructor}', { rod: '2' })).toBe('rod-2-{constructor}');
 });

@@ -9,17 +9,23 @@ import { momentWords, spanWords } from './clock.ts';
 import { positionWords } from './position.ts';
 
 /** `1 rag`, `3 rags`; tape stays tape. */
-const counted = (n: number, by: string): string =>
+export const counted = (n: number, by: string): string =>
   by === 'tape' ? `${n} of tape` : by === 'other' ? `${n} other` : `${n} ${by}${n === 1 ? '' : 's'}`;
 
-/** `Gallery plugs: 11 plugs out, 10 back in: 1 is missing`. */
-export function openingWords({ name, by, blocked, cleared, takenOutFirst }: OpeningCount): string {
+/** `11 plugs out, 10 back in: 1 is missing`; what matches says so. */
+export function openingBalance({ by, blocked, cleared, takenOutFirst }: Omit<OpeningCount, 'name'>): string {
   const off = Math.abs(blocked - cleared);
   const are = off === 1 ? 'is' : 'are';
-  if (takenOutFirst)
-    return `${name}: ${counted(cleared, by)} out, ${blocked} back in: ${off} ${are} ${blocked < cleared ? 'missing' : 'too many'}`;
-  return `${name}: ${counted(blocked, by)} in, ${cleared} out: ${off} ${are} ${cleared < blocked ? 'still inside' : 'more than went in'}`;
+  const went = takenOutFirst
+    ? `${counted(cleared, by)} out, ${blocked} back in`
+    : `${counted(blocked, by)} in, ${cleared} out`;
+  if (off === 0) return `${went}: the counts match`;
+  if (takenOutFirst) return `${went}: ${off} ${are} ${blocked < cleared ? 'missing' : 'too many'}`;
+  return `${went}: ${off} ${are} ${cleared < blocked ? 'still inside' : 'more than went in'}`;
 }
+
+/** `Gallery plugs: 11 plugs out, 10 back in: 1 is missing`. */
+export const openingWords = (count: OpeningCount): string => `${count.name}: ${openingBalance(count)}`;
 
 const partName = (book: Book, id: string): string => book.parts.get(id)?.name ?? id;
 function positionName(book: Book, id: string): string {
@@ -78,7 +84,6 @@ export const jointWords = (joint: OpenJoint, clock: Clock = {}): string =>
 /** `finger-tight`; `curing until Tue 6 Jan 2026, 08:00, 20 h 40 min to go`: how a joint stands, without its name. */
 export const jointStanding = ({ state, sealant }: OpenJoint, clock: Clock = {}): string =>
   sealant ? sealantWords(sealant, clock) : state;
-}
 
 function sealantWords(
   { fault, wet, startedAt, curedAt, closedInTime }: Sealant,

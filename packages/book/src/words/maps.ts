@@ -63,13 +63,30 @@ function spreadWords(
   return `${word} ${shown(c, spread.value, unitOf(c))} (${[`${of} less ${less}`, ...where].join(', ')})`;
 }
 
+/** `farthest from new at top, thrust, +0.0042; decided at bottom, thrust`: only where the two are not one place. */
+function apartWords(
+  c: Characteristic,
+  cells: readonly PlaceCell[],
+  strip: string | undefined,
+  unitOf: UnitOf,
+): string[] {
+  const [farthest, decides] = [cells.find((cell) => cell.farthest), cells.find((cell) => cell.worst)];
+  if (!farthest || !decides) return [];
+  const at = ({ place }: PlaceCell): string =>
+    placeWords(Object.fromEntries(Object.entries(place).filter(([axis]) => axis !== strip)));
+  return [
+    `farthest from new at ${at(farthest)}, ${offWords(c, farthest, unitOf)}; decided at ${at(decides)}, ${offWords(c, decides, unitOf)}`,
+  ];
+}
+
 /** What the strip's own figures come to: taper, out-of-round, and the places they are differences of. */
 export const stripWords = (
   { characteristic: c, strip, row }: JobMap,
-  { taper, outOfRound, oval }: MapStrip,
+  { taper, outOfRound, oval, cells }: MapStrip,
   unitOf = sheetUnit,
 ): string =>
   [
+    ...apartWords(c, cells.flat(), strip, unitOf),
     ...(taper ? [spreadWords(c, 'taper', taper, strip, unitOf)] : []),
     ...(outOfRound ? [spreadWords(c, 'out of round', outOfRound, strip, unitOf)] : []),
     ...(oval

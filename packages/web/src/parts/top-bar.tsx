@@ -9,6 +9,7 @@ export const PLACES: readonly { readonly place: PlaceName; readonly name: string
     { place: 'maps', name: 'Maps', says: 'Where each part is worn' },
     { place: 'decide', name: 'Decide', says: 'Sizes, partners, machining, buying' },
     { place: 'oil', name: 'Oil', says: 'The pressure these clearances would give' },
+    { place: 'loose', name: 'Loose ends', says: 'Openings, joints, marks, cleaning; how it was left' },
     { place: 'covers', name: 'Covers', says: 'What each is about to hide' },
     { place: 'sheet', name: 'Sheet', says: 'Limits, instruments, parts, units, story' },
     { place: 'book', name: 'Entries', says: 'Everything entered, and what is printed' },

@@ -5,6 +5,7 @@ import {
   type Book,
   type Entry,
   foldedBook,
+  jointMoments,
   type SpecSheet,
 } from '@fettle/book';
 import { failed, type Outcome } from '@fettle/core';
@@ -13,6 +14,7 @@ import { entriesFetched, sheetsChecked, sheetsFor, sheetsNamed } from '../ledger
 import { newsOf } from '../ledger/live.ts';
 import { outboxSent, type Sending } from '../ledger/outbox.ts';
 import { type Draft, written } from '../ledger/writing.ts';
+import { clock } from './clock.ts';
 import { desk, who } from './desk.ts';
 import { heavy } from './heavy.ts';
 
@@ -26,8 +28,13 @@ export const ready = signal(false);
 export const sending = signal<Sending | undefined>(undefined);
 
 const folded = (): Book => foldedBook(ledger.value, sheets.value, heavy.value.readSheet);
-const judged = (now: Book): Assessment =>
-  assessment(now, asFittedNow(now), heavy.value.catalogue, Date.now());
+/** How many joints have cured or lain open too long by the device's clock: only then does a gate change by itself. */
+const ripened = computed(() => jointMoments(book.value).filter((moment) => moment <= clock.value).length);
+
+const judged = (now: Book): Assessment => {
+  void ripened.value;
+  return assessment(now, asFittedNow(now), heavy.value.catalogue, Date.now());
+};
 
 /** Until the checks are loaded, an amendment that they would refuse must not stop the page: it shows no job yet. */
 function orNothingYet<T>(worked: () => T, nothing: () => T): T {

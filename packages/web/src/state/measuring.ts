@@ -134,7 +134,7 @@ export function leavesLaid(leaves: readonly string[]): Promise<void> {
 }
 
 /** What is typed, with the unit that stands beside the field unless it brings its own. */
-function withUnit(characteristic: Characteristic, text: string): string {
+export function withUnit(characteristic: Characteristic, text: string): string {
   const unit = unitOf(characteristic);
   return unit === undefined || /[a-z"°%µ]/i.test(text) ? text.trim() : `${text.trim()} ${unit}`;
 }

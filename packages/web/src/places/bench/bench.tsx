@@ -10,6 +10,7 @@ import { hashOf } from '../../route.ts';
 import { desk } from '../../state/desk.ts';
 import { assessed, book, job } from '../../state/job.ts';
 import { instrumentOf } from '../../state/measuring.ts';
+import { comesBack, leftSeen } from '../../state/pause.ts';
 import { idlePressure } from '../../state/pressure.ts';
 import { judgementAt, keyOf, nextWanted, wanted } from '../../state/steps.ts';
 import { entryWords, whenWords } from '../../words/entry.ts';
@@ -25,6 +26,7 @@ export function Bench() {
     <main class="bench">
       <h1 class="bench-title">{book.value.opened?.body.title ?? 'The bench'}</h1>
       <WhoLine />
+      <Morning />
       <Notices />
       <Resume />
       <Next />
@@ -45,6 +47,12 @@ export function Bench() {
     </main>
   );
 }
+
+const leftCard = () => import('../loose/left.tsx').then(({ Left }) => Left);
+const LEFT_SEEN = { done: () => void leftSeen() };
+
+/** How the engine was left, before anything else, for whoever comes back to it. */
+const Morning = () => (comesBack.value ? <Lazy load={leftCard} given={LEFT_SEEN} /> : null);
 
 function Notices() {
   const said = noticesOf(book.value);
@@ -202,6 +210,12 @@ function Held() {
             </a>
           </li>
         ))}
+        <li>
+          <a href={hashOf(job.value ?? '', 'loose')}>
+            <span class="leads">Loose ends</span>
+            <span class="soft">how it was left, openings, joints</span>
+          </a>
+        </li>
         {loose.map(({ fastener, unlogged }) => (
           <li key={fastener.id}>
             {fastener.name}: {unlogged.length} not proven tight

@@ -1,4 +1,12 @@
-import { type Assessed, type Gate, gateAsSeen, placeText } from '@fettle/book';
+import {
+  type Assessed,
+  type Gate,
+  gateAsSeen,
+  keepingWords,
+  openJoints,
+  placeText,
+  type Reason,
+} from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { type ClosingCover, type ClosingLine, closingLineSvg, type Picture } from '@fettle/draw';
 import { useCallback, useEffect, useState } from 'preact/hooks';
@@ -7,6 +15,7 @@ import { Drawing } from '../../parts/drawing.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { WhoLine } from '../../parts/who-line.tsx';
 import { hashOf, route } from '../../route.ts';
+import { clock, deviceZone } from '../../state/clock.ts';
 import { assessed, book, job, write } from '../../state/job.ts';
 import { whenWords } from '../../words/entry.ts';
 import { hashAt } from '../measurement/going.ts';
@@ -120,8 +129,17 @@ function Cover({ gate, isNamed }: { readonly gate: Gate; readonly isNamed: boole
   );
 }
 
+const SETTLED_AT: Readonly<Record<string, string>> = {
+  'opening/count': 'openings',
+  'joint/open': 'joints',
+  'part/astray': 'marks',
+  'cleaning/not-proven': 'cleaning',
+};
+
 /** Where a reason can be settled. */
-function hrefOf(about: string): string | undefined {
+function hrefOf({ code, about }: Reason): string | undefined {
+  const form = SETTLED_AT[code];
+  if (form !== undefined) return hashOf(job.value ?? '', 'loose', form, about);
   const judgement = assessed.value.judgements.find(({ characteristic, place }) => {
     const at = placeText(place);
     return about === (at === '' ? characteristic.id : `${characteristic.id}@${at}`);
@@ -130,6 +148,16 @@ function hrefOf(about: string): string | undefined {
   const { characteristic } = judgement;
   const place = judgement.worstAt ?? judgement.members[0]?.place ?? judgement.place;
   return hashAt({ characteristic, place });
+}
+
+/** What cures is said by the device's clock, which runs on after the gate was judged. */
+function nowWords({ code, about, message }: Reason): string {
+  if (code !== 'joint/open') return message;
+  const now = clock.value;
+  const joints = openJoints(book.value, now).filter(({ joint }) => joint === about);
+  const said = joints.map((joint) => keepingWords.jointWords(joint, { now, zone: deviceZone() }));
+  // Of several places of one joint each has a reason of its own, in the same order.
+  return said.find((one) => one.split(':')[0] === message.split(':')[0]) ?? message;
 }
 
 function Reasons({ gate }: { readonly gate: Gate }) {
@@ -143,10 +171,10 @@ function Reasons({ gate }: { readonly gate: Gate }) {
           gate.reasons.findIndex(asksTorque) === i
             ? book.value.sheet?.fasteners.find(({ id }) => id === reason.about)
             : undefined;
-        const href = fastener ? undefined : hrefOf(reason.about);
+        const href = fastener ? undefined : hrefOf(reason);
         return (
-          <li key={`${reason.code} ${reason.about}`}>
-            {href ? <a href={href}>{reason.message}</a> : reason.message}
+          <li key={`${reason.code} ${reason.about} ${reason.message}`}>
+            {href ? <a href={href}>{nowWords(reason)}</a> : nowWords(reason)}
             {fastener ? <TorqueForm fastener={fastener} /> : null}
           </li>
         );

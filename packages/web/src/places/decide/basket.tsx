@@ -1,9 +1,12 @@
 import { basketWords, type Basket as Found, moneyWords } from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
+import { FoldOut } from '../../parts/fold-out.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { book, write } from '../../state/job.ts';
 import { usePlanned } from './planned.ts';
+import { SupplyForm } from './supply-form.tsx';
+import { WantForm } from './want-form.tsx';
 
 /** The cheapest basket that covers what was decided, planned and wanted. */
 export function Basket() {
@@ -73,9 +76,10 @@ function Shown({ basket, because }: { readonly basket: Found; readonly because: 
           </ul>
         </>
       ) : null}
+      <FoldOut summary="Something that can be bought">{() => <SupplyForm basket={basket} />}</FoldOut>
+      <FoldOut summary="Something wanted besides the parts">{() => <WantForm />}</FoldOut>
       <p class="soft">
-        What can be bought, and what is wanted besides the parts, is entered on the command line:{' '}
-        <code>fettle supply</code>, <code>fettle want</code>, <code>fettle terms</code>.
+        What carriage and an hour cost is entered on the command line: <code>fettle terms</code>.
       </p>
     </>
   );

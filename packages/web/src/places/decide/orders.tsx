@@ -4,6 +4,8 @@ import { useMemo, useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { assessed, book, write } from '../../state/job.ts';
 import { whenWords } from '../../words/entry.ts';
+import { Arrival } from './arrival.tsx';
+import { plainNumber } from './plain-number.ts';
 
 /** What was ordered and whether it has come. */
 export function Orders() {
@@ -67,25 +69,9 @@ function Order({ standing }: { readonly standing: OrderStanding }) {
         )}
       </div>
       <IssueLines issues={issues} />
+      {receipts.length > 0 ? <Arrival standing={standing} /> : null}
     </li>
   );
-}
-
-/** A plain number of zero or more; nothing said is nothing known. */
-function plainNumber(at: string, text: string): { readonly value?: number; readonly issue?: Issue } {
-  const said = text.trim();
-  if (said === '') return {};
-  const value = Number(said);
-  if (Number.isFinite(value) && value >= 0) return { value };
-  return {
-    issue: {
-      code: 'number/unreadable',
-      at,
-      got: said,
-      wanted: 'a number, 0 or more',
-      message: `"${said}" is no number. Give the ${at} as a plain number of 0 or more, such as 26.`,
-    },
-  };
 }
 
 const FIELDS = [

@@ -4,6 +4,7 @@ import { useCallback, useEffect, useState } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
 import { book } from '../../state/job.ts';
 import { usePlanned } from './planned.ts';
+import { OwnTasks } from './task-form.tsx';
 
 /** What lies ahead, what the date hangs on, and the chance of meeting it. */
 export function TimeLine() {
@@ -76,10 +77,7 @@ function Shown({ line }: { readonly line: Found }) {
           {words}
         </p>
       ))}
-      <p class="soft">
-        Tasks of one’s own are entered on the command line:{' '}
-        <code>fettle task JOB washing "Washing" --takes "2 days"</code>
-      </p>
+      <OwnTasks />
     </>
   );
 }

@@ -5,6 +5,8 @@ import {
   type JobFace,
   type JobMap,
   type JobSpring,
+  type MapKind,
+  mapKindOf,
   type PlaceCell,
   mapPictures as pictures,
   placeText,
@@ -20,9 +22,11 @@ import { heavy } from '../../state/heavy.ts';
 import { assessed, book, job } from '../../state/job.ts';
 import { isRead } from '../../state/steps.ts';
 import { unitOf } from '../../state/units.ts';
+import { MapChoice, ofKindChosen } from './map-choice.tsx';
 import './maps.css';
 
 interface Folded {
+  readonly kind: MapKind;
   readonly title: string;
   readonly short: string;
   readonly known: boolean;
@@ -42,6 +46,9 @@ const fold = ({ title, short, inside }: Folded) => (
   </FoldOut>
 );
 
+const kindOf = (title: string, ...of: readonly Characteristic[]): MapKind =>
+  mapKindOf([title, ...of.flatMap(({ id, name, position = '' }) => [name, id, position])].join(' '));
+
 /** Where each part is worn, unrolled; every box leads to the reading it shows or still wants. */
 export function Maps() {
   const now = book.value;
@@ -53,12 +60,14 @@ export function Maps() {
   );
   const all: readonly Folded[] = [
     ...maps.map((map) => ({
+      kind: kindOf(words.mapTitle(map), map.characteristic),
       title: words.mapTitle(map),
       short: words.cellsInShort(map.strips.flatMap(({ cells }) => cells.flat())),
       known: map.measured > 0,
       inside: () => <Unrolled map={map} />,
     })),
     ...faces.map((face) => ({
+      kind: 'faces' as const,
       title: words.faceTitle(face),
       short: words.faceInShort(face),
       known: face.measured > 0,
@@ -67,6 +76,7 @@ export function Maps() {
     ...springs.map((spring) => {
       const cells = spring.loads.flatMap((load) => load.cells);
       return {
+        kind: 'springs' as const,
         title: words.springTitle(spring),
         short: words.cellsInShort(cells),
         known: cells.some(({ operand }) => operand),
@@ -76,6 +86,7 @@ export function Maps() {
     ...cards.map((card) => {
       const cells = card.columns.flatMap((column) => column.cells);
       return {
+        kind: kindOf(words.cardTitle(card), ...card.columns.map(({ characteristic }) => characteristic)),
         title: words.cardTitle(card),
         short: words.cellsInShort(cells),
         known: cells.some((cell) => cell?.operand),
@@ -83,18 +94,21 @@ export function Maps() {
       };
     }),
   ];
+  const shown = ofKindChosen(all);
   return (
     <main class="sheet">
       <h1>Maps</h1>
+      <MapChoice maps={all} />
       <p class="soft">
         A box leads to its reading; an empty one has not been measured. The darker a box, the farther it is
         from as new; framed is the place by which its part is judged, the nearest to a limit or beyond it.
+        Where another place is farther from new, its box is broken-framed and says so.
       </p>
       {all.length === 0 ? <p>{words.NO_MAPS}</p> : null}
       <div class="map-folds">
-        {all.filter(({ known }) => known).map(fold)}
-        {all.some(({ known }) => !known) ? <h2>Not measured yet</h2> : null}
-        {all.filter(({ known }) => !known).map(fold)}
+        {shown.filter(({ known }) => known).map(fold)}
+        {shown.some(({ known }) => !known) ? <h2>Not measured yet</h2> : null}
+        {shown.filter(({ known }) => !known).map(fold)}
       </div>
     </main>
   );
@@ -126,7 +140,12 @@ function Unrolled({ map }: { readonly map: JobMap }) {
                   <tr key={rows[r]}>
                     <th scope="row">{words.axisWords(row, rows[r] ?? '')}</th>
                     {line.map((cell) => (
-                      <Box key={placeText(cell.place)} characteristic={c} cell={cell} />
+                      <Box
+                        key={placeText(cell.place)}
+                        characteristic={c}
+                        cell={cell}
+                        differs={one.cells.flat().some(({ farthest }) => farthest)}
+                      />
                     ))}
                   </tr>
                 ))}
@@ -144,25 +163,29 @@ function Unrolled({ map }: { readonly map: JobMap }) {
 interface BoxGiven {
   readonly characteristic: Characteristic;
   readonly cell: PlaceCell | undefined;
+  /** Whether the place that decides and the farthest from new are not one. */
+  readonly differs?: boolean;
 }
 
-function Box({ characteristic: c, cell }: BoxGiven) {
+function Box({ characteristic: c, cell, differs = false }: BoxGiven) {
   if (!cell) return <td class="map-none">–</td>;
   const figure = words.cellWords(c, cell, unitOf);
   const verdict = words.verdictWords(cell.verdict);
   const off = words.offWords(c, cell, unitOf);
-  const said = `${c.name}, ${words.placeWords(cell.place)}: ${figure === '' ? 'not measured' : `${figure} ${verdict}`}`;
+  const mark = cell.farthest ? 'farthest' : cell.worst && differs ? 'decides' : '';
+  const said = `${c.name}, ${words.placeWords(cell.place)}: ${figure === '' ? 'not measured' : `${figure} ${verdict}`}${mark === '' ? '' : `, ${mark === 'decides' ? 'decides' : 'farthest from new'}`}`;
   const inside =
     figure === '' ? null : (
       <>
         <b>{figure}</b>
         {off === '' || off.replace('+', '') === figure ? null : <small>{off}</small>}
         {verdict === '' ? null : <small>{verdict}</small>}
+        {mark === '' ? null : <small class="map-mark">{mark}</small>}
       </>
     );
   const leads = isRead(c) && job.value !== undefined;
   return (
-    <td data-shade={cell.shade} class={cell.worst ? 'map-worst' : undefined}>
+    <td data-shade={cell.shade} class={cell.worst ? 'map-worst' : cell.farthest ? 'map-farthest' : undefined}>
       {leads ? (
         <a href={hashOf(job.value!, 'at', c.id, placeText(cell.place, c.places))} aria-label={said}>
           {inside}

@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import { isField } from '../../parts/hand-keys.ts';
 import { go } from '../../route.ts';
 import { canEnter, enter, pressed, saying, takenBack, undo } from '../../state/measuring.ts';
 import { neighbours, type Step } from '../../state/steps.ts';
@@ -6,10 +7,6 @@ import { FIELD_ID, goNext, hashAt } from './going.ts';
 
 const DIGIT = /^[0-9.+-]$/;
 
-const isField = (target: EventTarget | null): boolean =>
-  target instanceof HTMLInputElement ||
-  target instanceof HTMLSelectElement ||
-  target instanceof HTMLTextAreaElement;
 const isControl = (target: EventTarget | null): boolean =>
   isField(target) ||
   (target instanceof Element && target.closest('button, a, summary, [role=button]') !== null);

@@ -12,14 +12,8 @@ import { useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { book, write } from '../../state/job.ts';
 import { lengthUnit } from '../../state/units.ts';
+import { idFrom } from '../../words/id.ts';
 import { BudgetBars } from './instrument-budget.tsx';
-
-const idFrom = (name: string): string =>
-  name
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 60);
 
 const USUAL_LEAVES = {
   inch: '0.0015 0.002 0.003 0.004 0.005 0.006 0.007 0.008 0.010 0.012 0.015 0.018 0.020 0.025',
@@ -65,8 +59,9 @@ export function NewInstrument() {
     setIssues(found);
     if (found.length > 0 || (!whole && !built.ok)) return;
     const called = name.trim() === '' ? `${type[0]!.toUpperCase()}${type.slice(1)}` : name.trim();
-    let instrument = idFrom(called) || 'instrument';
-    for (let i = 2; book.value.instruments.has(instrument); i++) instrument = `${idFrom(called)}-${i}`;
+    let instrument = idFrom(called, 'instrument');
+    for (let i = 2; book.value.instruments.has(instrument); i++)
+      instrument = `${idFrom(called, 'instrument')}-${i}`;
     const uncertainty: Pick<Body<'instrument-declared'>, 'uncertainty' | 'trust'> = whole
       ? { uncertainty: { expanded: stated.trim(), coverage: 2, common_share: 0.5 }, trust: 'stated' }
       : (built as Extract<typeof built, { ok: true }>).value;

@@ -77,6 +77,7 @@ function PartForm({ position, name, part }: Form) {
   const [condition, setCondition] = useState<Condition>(part === undefined ? 'used' : 'new');
   const [what, setWhat] = useState('');
   const [size, setSize] = useState('');
+  const [blasted, setBlasted] = useState(false);
   const [issues, setIssues] = useState<readonly Issue[]>([]);
   const { parts } = book.value;
   const sizes = sizesAt(position);
@@ -115,7 +116,13 @@ function PartForm({ position, name, part }: Form) {
     void enter([
       {
         kind: 'part-reworked',
-        body: { part, what: what.trim(), condition: 'machined', ...(size !== '' && { size }) },
+        body: {
+          part,
+          what: what.trim(),
+          condition: 'machined',
+          ...(size !== '' && { size }),
+          ...(blasted && { blasted: true as const }),
+        },
       },
     ]);
   };
@@ -142,6 +149,14 @@ function PartForm({ position, name, part }: Form) {
             <input value={what} onInput={(event) => setWhat(event.currentTarget.value)} />
           </label>
           {sizeChoice}
+          <label class="check wide">
+            <input
+              type="checkbox"
+              checked={blasted}
+              onChange={(event) => setBlasted(event.currentTarget.checked)}
+            />
+            It was blasted: it is held until every passage was opened, washed, blown and seen through
+          </label>
           <div class="wide">
             <button type="button" onClick={reworked}>
               Measure it anew from here
