@@ -106,7 +106,12 @@ it('takes an offer, its order and a reading of what came, all by the page', asyn
   await line.getByRole('button', { name: 'It is this part' }).click();
   await line.getByText('NOT MEASURED').waitFor();
   await line.getByLabel('What is measured').selectOption({ index: 0 });
-  await line.getByLabel(/What it says/).fill('0.070');
+  await line.getByLabel('With').selectOption({ index: 0 });
+  // A slip of the point is asked about, not entered.
+  await line.getByLabel(/What it says/).fill('0.2381');
+  await line.getByRole('button', { name: 'Enter', exact: true }).click();
+  await line.getByRole('button', { name: 'Keep it: 0.2381' }).waitFor();
+  await line.getByLabel(/What it says/).fill('2.381');
   await line.getByRole('button', { name: 'Enter', exact: true }).click();
   await line.getByText('measured on arrival (1 reading)').waitFor();
   expect(await line.locator('.small-verdict').textContent()).toMatch(/In|Out|Cannot tell/);

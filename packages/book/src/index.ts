@@ -168,10 +168,13 @@ export * as planWords from './words/plan.ts';
 export * as planReasonWords from './words/plan-reasons.ts';
 export { planWorking } from './words/plan-working.ts';
 export { placeInWords, positionWords } from './words/position.ts';
-export { pressureDecimals, pressureUnit, pressureWords, wantedWords } from './words/pressure.ts';
+export {
+  pressureDecimals,
+  pressureUnit,
+  pressureWords,
+  wantedWords,
+} from './words/pressure.ts';
 export * as primingWords from './words/priming.ts';
-export { positionWords } from './words/position.ts';
-export { pressureDecimals, pressureUnit, pressureWords } from './words/pressure.ts';
 export * as quantityWords from './words/quantity.ts';
 export * as readingPlanWords from './words/reading-plan.ts';
 export { relationWords } from './words/relation.ts';

@@ -98,6 +98,7 @@ export function printingApart(
     buildBookPdf: printed('buildBookPdf'),
     wallSheetPdf: printed('wallSheetPdf'),
     slipPdf: printed('slipPdf'),
-const PRINTED = { buildBookPdf, wallSheetPdf, slipPdf, tagsPdf, morningCardPdf };
+    tagsPdf: printed('tagsPdf'),
+    morningCardPdf: printed('morningCardPdf'),
   };
 }

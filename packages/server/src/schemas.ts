@@ -29,14 +29,23 @@ export const afterQuery = z.object({
 });
 export const paperQuery = z.object({
   paper: z.enum(['a4', 'letter']).optional(),
-import {
-  entryJsonSchema,
-  envelopeSchema,
-  isZone,
-  LAYOUTS,
-  specSheetJsonSchema,
-  TAG_SIZES,
-} from '@fettle/book';
+  component: z
+    .string()
+    .max(120)
+    .optional()
+    .describe('one part, for a slip or a tag; all of them when absent'),
+  size: z.enum(TAG_SIZES).optional().describe('of a tag, width by height in mm'),
+  from: z
+    .string()
+    .regex(/^[1-9]\d?$/, 'the first label to print on, from 1')
+    .transform(Number)
+    .optional(),
+  zone: z
+    .string()
+    .max(60)
+    .refine(isZone, 'the IANA name of a time zone')
+    .optional()
+    .describe('whose clock the pages say, such as "Asia/Kolkata"; that of the server when absent'),
 });
 
 export const problem = z

@@ -1,7 +1,16 @@
 import { signal } from '@preact/signals';
 
 export type PlaceName =
-  'bench' | 'at' | 'maps' | 'decide' | 'oil' | 'loose' | 'covers' | 'sheet' | 'part' | 'book';
+  | 'bench'
+  | 'at'
+  | 'maps'
+  | 'decide'
+  | 'oil'
+  | 'loose'
+  | 'covers'
+  | 'sheet'
+  | 'part'
+  | 'book';
 
 /** Where somebody is: `#/job/at/crank.main-journal/2%2Ffront%2F0`. Kept in the hash, so that any server will do. */
 export interface Route {

@@ -12,8 +12,8 @@ import {
 import { CATALOGUE, ok } from '@fettle/core';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
-import { heading, wrapped } from '../words/table.ts';
 import { PAPER_HELP } from '../words/paper.ts';
+import { heading, wrapped } from '../words/table.ts';
 import { printedTo } from './printed.ts';
 
 export const registerMorning: Register = (program, run) => {
