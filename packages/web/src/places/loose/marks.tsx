@@ -173,20 +173,20 @@ function Standing({ wrong, belongs, stands }: StandingGiven) {
     lines.some((one) => one !== undefined) ? lines.filter((one) => one !== undefined).join(', ') : none;
   return (
     <>
-      <dl class={`as-marked as-${status}`}>
+      <div class={`as-marked as-${status}`}>
         <div>
-          <dt>As marked</dt>
-          <dd>{said(belongs, 'not marked yet')}</dd>
+          <p class="head">As marked</p>
+          <p class="how">{said(belongs, 'not marked yet')}</p>
         </div>
         <div class="sign">
           <Mark status={status} />
           <span>{wrong.length > 0 ? 'Stands wrong' : marked ? 'Agrees' : 'Nothing to go by'}</span>
         </div>
         <div>
-          <dt>As it stands</dt>
-          <dd>{said(stands, '')}</dd>
+          <p class="head">As it stands</p>
+          <p class="how">{said(stands, '')}</p>
         </div>
-      </dl>
+      </div>
       {wrong.map((one) => (
         <p key={JSON.stringify(one.why)} class="issue">
           {words.astrayWords(book.value, one)}.
