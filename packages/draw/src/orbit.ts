@@ -1,7 +1,7 @@
 import { line, num, polygon, stroke, svg, type } from './svg/marks.ts';
 import { type Pen, penOf } from './svg/pen.ts';
 import { drawnWidth, type Picture } from './svg/picture.ts';
-import { wrapped } from './svg/text-width.ts';
+import { textWidth, wrapped } from './svg/text-width.ts';
 
 /** A place on a curve that is named. */
 interface CurveMark {
@@ -27,6 +27,9 @@ export interface OrbitChart {
   /** In the unit its texts are printed in. */
   readonly load?: CycleCurve | undefined;
 }
+
+/** Where the name of a crank angle may stand about its dot, as turns of the outward direction. */
+const PLACES = [0, Math.PI / 2, -Math.PI / 2, Math.PI] as const;
 
 const isPoint = ([x, y]: readonly [number, number]): boolean => Number.isFinite(x) && Number.isFinite(y);
 
@@ -100,6 +103,7 @@ function panel(
     marks.push(
       `<g data-mark="curve">${polygon(points.map(at), `${stroke(pen.ink, thin * 1.3)} stroke-linejoin="round"`)}</g>`,
     );
+  const named: { readonly x: number; readonly y: number }[] = [];
   for (const { index, text } of curve.marks ?? []) {
     const point = place(index);
     if (!point) continue;
@@ -107,14 +111,19 @@ function panel(
     // Names stand on the side away from the middle, so that they keep off the curve.
     const size = Math.hypot(x - cx, y - cy) || 1;
     const [dx, dy] = [(x - cx) / size, (y - cy) / size];
+    const half = textWidth(text, small) / 2;
+    const words = PLACES.map((turn) => ({
+      x: x + (dx * Math.cos(turn) - dy * Math.sin(turn)) * (small * 0.8 + half),
+      y: y + (dx * Math.sin(turn) + dy * Math.cos(turn)) * small + small * 0.35,
+    })).find((one) =>
+      named.every((other) => Math.abs(one.x - other.x) > 2.2 * half || Math.abs(one.y - other.y) > small),
+    );
+    marks.push(`<circle cx="${num(x)}" cy="${num(y)}" r="${num(small * 0.22)}" fill="${pen.ink}"/>`);
+    // Angles that lie on one spot would be written over one another: what finds no place keeps its dot alone.
+    if (!words) continue;
+    named.push(words);
     marks.push(
-      `<circle cx="${num(x)}" cy="${num(y)}" r="${num(small * 0.22)}" fill="${pen.ink}"/>`,
-      type(pen, x + dx * small, y + dy * small + small * 0.35, text, {
-        size: small,
-        anchor: 'middle',
-        colour: pen.soft,
-        halo: true,
-      }),
+      type(pen, words.x, words.y, text, { size: small, anchor: 'middle', colour: pen.soft, halo: true }),
     );
   }
   let y = cy + side / 2 + small * 0.4;

@@ -88,7 +88,9 @@ export function pressureStairSvg(stair: PressureStair, picture: Picture): string
     const share = finite(tread.share) ?? 0;
     const after = before - share;
     const lines = wrapped(tread.name, label, (wide ? names : width - figureWidth(pen, stair)) - label * 0.6);
-    const head = wide ? 0 : Math.max(lines.length * label * 1.25, label * 1.25) + small * 0.4;
+    // In the narrow setting the words of both sides stand over the block, none of them in it.
+    const beside = tread.alone ? label * 2.2 : label * 1.25;
+    const head = wide ? 0 : Math.max(lines.length * label * 1.25, beside) + small * 0.4;
     const block = wide
       ? Math.max(label * 2.8, lines.length * label * 1.2 + label * 0.9)
       : label * (stair.tappable ? 2.2 : 1.5);

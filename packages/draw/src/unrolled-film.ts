@@ -39,31 +39,37 @@ export function unrolledFilmSvg(whole: UnrolledFilm, picture: Picture): string {
   const n = film.angles.length;
   // Both halves: from one edge over the middle to the other.
   const bounds = rowBounds(film.rows);
-  const rows = [...bounds.toReversed().map(([a, b, k]) => [-b, -a, k] as const), ...bounds];
+  // The row in the middle is its own mirror image.
+  const rows = [
+    ...bounds.toReversed().flatMap(([a, b, k]) => (a > 0 ? [[-b, -a, k] as const] : [])),
+    ...bounds.map(([a, b, k]) => [a > 0 ? a : -b, b, k] as const),
+  ];
   const x = (angle: number): number => left + across * (0.5 + angle / TURN);
   const y = (share: number): number => top + (up * (1 + share)) / 2;
   const peak = Math.max(1e-300, ...film.pressure.flat());
-  const cells: string[] = [];
-  for (let i = 0; i < n; i++) {
-    const [from, to] = [
-      i === 0 ? -Math.PI : (film.angles[i - 1]! + film.angles[i]!) / 2,
-      i === n - 1 ? Math.PI : (film.angles[i]! + film.angles[i + 1]!) / 2,
-    ];
-    for (const [low, high, k] of rows) {
-      const [x0, x1, y0, y1] = [x(from), x(to), y(low), y(high)];
+  const edges = (i: number): readonly [number, number] => [
+    i === 0 ? -Math.PI : (film.angles[i - 1]! + film.angles[i]!) / 2,
+    i === n - 1 ? Math.PI : (film.angles[i]! + film.angles[i + 1]!) / 2,
+  ];
+  const cells = tints(film, peak).flatMap(({ from, to, low, high, step }) =>
+    [1, -1].map((side) => {
+      const [y0, y1] = [y(Math.min(side * low, side * high)), y(Math.max(side * low, side * high))];
+      return rect(x(from), y0, x(to) - x(from), y1 - y0, pen.tint(step));
+    }),
+  );
+  for (const [low, high, k] of rows)
+    for (let i = 0; i < n; i++) {
+      const [from, to] = edges(i);
       if (film.fed[i]![k]) {
-        cells.push(rect(x0, y0, x1 - x0, y1 - y0, `fill="${pen.ink}" fill-opacity="0.75"`));
-        continue;
-      }
-      const ruptured = film.fill[i]![k]! < FULL;
-      if (ruptured) {
-        cells.push(line(x0, y1, x1, y0, stroke(pen.rule, hair)));
-        continue;
-      }
-      const step = Math.min(TINTS - 1, Math.floor((film.pressure[i]![k]! / peak) * TINTS));
-      if (step > 0) cells.push(rect(x0, y0, x1 - x0, y1 - y0, pen.tint(step)));
+        // One mark for all that lie side by side: between two a seam would show.
+        if (i > 0 && film.fed[i - 1]![k]) continue;
+        let last = i;
+        while (last + 1 < n && film.fed[last + 1]![k]) last++;
+        const [x0, x1] = [x(from), x(edges(last)[1])];
+        cells.push(rect(x0, y(low), x1 - x0, y(high) - y(low), `fill="${pen.ink}" fill-opacity="0.75"`));
+      } else if (film.fill[i]![k]! < FULL)
+        cells.push(line(x(from), y(high), x(to), y(low), stroke(pen.rule, hair)));
     }
-  }
   const ys = [...film.rows.toReversed().map((row) => -row), ...film.rows.filter((row) => row > 0)];
   const rowOf = (share: number): number => film.rows.indexOf(Math.abs(share));
   const values = ys.flatMap((share) => film.pressure.map((slice) => slice[rowOf(share)]! / peak));
@@ -121,6 +127,56 @@ export function unrolledFilmSvg(whole: UnrolledFilm, picture: Picture): string {
 }
 
 const KEYS = ['film ruptured', 'oil comes in'] as const;
+
+/** So many parts of each stretch between two figures are tinted by themselves: no steps that the film has not. */
+const PARTS = 4;
+
+interface Tint {
+  readonly from: number;
+  readonly to: number;
+  readonly low: number;
+  readonly high: number;
+  readonly step: number;
+}
+
+/** Pressure between the figures in straight lines, as tints of one half; what is alike along the angle is one. */
+function tints({ angles, rows, pressure }: UnrolledFilm, peak: number): Tint[] {
+  const found: Tint[] = [];
+  for (let k = 0; k < rows.length - 1; k++)
+    for (let part = 0; part < PARTS; part++) {
+      const share = (part + 0.5) / PARTS;
+      const at = (edge: number): number => rows[k]! + (rows[k + 1]! - rows[k]!) * edge;
+      const along = pressure.map((slice) => slice[k]! * (1 - share) + slice[k + 1]! * share);
+      let open: Tint | undefined;
+      const close = (): void => {
+        if (open) found.push(open);
+        open = undefined;
+      };
+      for (let i = 0; i < angles.length - 1; i++)
+        for (let piece = 0; piece < PARTS; piece++) {
+          const way = (piece + 0.5) / PARTS;
+          const p = along[i]! * (1 - way) + along[i + 1]! * way;
+          const step = Math.min(TINTS - 1, Math.floor((p / peak) * TINTS));
+          const angle = (edge: number): number => angles[i]! + (angles[i + 1]! - angles[i]!) * edge;
+          const to = angle((piece + 1) / PARTS);
+          if (open && open.step === step) {
+            open = { ...open, to };
+            continue;
+          }
+          close();
+          if (step > 0)
+            open = {
+              from: angle(piece / PARTS),
+              to,
+              low: at(part / PARTS),
+              high: at((part + 1) / PARTS),
+              step,
+            };
+        }
+      close();
+    }
+  return found;
+}
 
 /** Side by side as long as there is room, each a third along where it fits, else one row further down. */
 function keyPlaces(widths: readonly number[], room: number): { along: number; row: number }[] {

@@ -90,7 +90,7 @@ export function GaugeForm() {
             onInput={(e) => setTemperature(e.currentTarget.value)}
           />
         </label>
-        <label>
+        <label class="wide">
           Gauge
           <select value={instrument} onChange={(e) => setGauge(e.currentTarget.value)}>
             <option value="">Choose</option>

@@ -159,7 +159,7 @@ interface BestOf {
 }
 
 function Best({ plan, best, name }: BestOf) {
-  const { cap, chosen, conditions } = plan;
+  const { cap, chosen } = plan;
   const over = cap !== undefined && best.price > cap;
   const unit = pressureUnit(book.value);
   return (
@@ -169,10 +169,7 @@ function Best({ plan, best, name }: BestOf) {
           ? 'Nothing has to be bought'
           : `${money(best.price)} in the money of the job`}
       </p>
-      <p class={over ? 'issue' : undefined}>
-        {planReasonWords.totalWords(plan)}
-        {conditions.length > 0 ? ` Asked for: ${chanceWords(plan.confidence)}.` : ''}
-      </p>
+      <p class={over ? 'issue' : undefined}>{planReasonWords.totalWords(plan)}</p>
       <ul class="lines offers">
         {chosen.map((one) => (
           <li key={one.offer.id}>
