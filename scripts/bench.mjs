@@ -12,6 +12,7 @@ const { diagnosing } = await import('../bench/diagnosis.bench.mjs');
 const { planning } = await import('../bench/plan.bench.mjs');
 const { pairing } = await import('../bench/matching.bench.mjs');
 const { stacking } = await import('../bench/stack.bench.mjs');
+const { judging } = await import('../bench/judging.bench.mjs');
 const { folding, keeping } = await import('../bench/ledger.bench.mjs');
 for (const measure of [
   network,
@@ -22,6 +23,7 @@ for (const measure of [
   planning,
   pairing,
   stacking,
+  judging,
   folding,
   keeping,
 ])

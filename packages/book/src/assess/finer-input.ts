@@ -18,8 +18,7 @@ export interface LargestDoubt {
 
 /** The readings behind a figure. */
 export function readingsAt(reckoning: Reckoning, entries: readonly string[]): ReadingOnRecord[] {
-  const wanted = new Set(entries);
-  return reckoning.book.readings.filter(({ entry }) => wanted.has(entry.id));
+  return reckoning.readingsOf(entries);
 }
 
 /** Types of instrument that can take each other's measure. Common practice, no source; any other only its own type's. */

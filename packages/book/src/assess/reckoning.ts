@@ -26,6 +26,8 @@ export class Reckoning {
   readonly again = new Set<string>();
   /** Readings by leaves laid together, whose film between is assumed. */
   readonly stacked = new Set<string>();
+  /** Where each reading stands among all of them, by its entry. */
+  private readonly byEntry = new Map<string, number>();
   readonly book: Book;
   readonly selection: Selection;
   private readonly relations: Relations;
@@ -34,7 +36,8 @@ export class Reckoning {
     this.book = book;
     this.selection = selection;
     this.relations = new Relations(this, catalogue);
-    for (const reading of book.readings) {
+    for (const [i, reading] of book.readings.entries()) {
+      this.byEntry.set(reading.entry.id, i);
       if (reading.standing === 'to-be-taken-again') this.again.add(reading.entry.id);
       else if (reading.standing !== 'counts') continue;
       if (reading.body.goes_stack || reading.body.stops_stack) this.stacked.add(reading.entry.id);
@@ -53,6 +56,12 @@ export class Reckoning {
     const found = this.book.characteristics.get(id);
     if (!found) throw new Error(`no characteristic ${id}`);
     return found;
+  }
+
+  /** The readings among some entries, in the order of the ledger. */
+  readingsOf(entries: readonly string[]): ReadingOnRecord[] {
+    const found = new Set(entries.flatMap((id) => this.byEntry.get(id) ?? []));
+    return [...found].sort((a, b) => a - b).map((i) => this.book.readings[i]!);
   }
 
   at(id: string, place: Place): Known {

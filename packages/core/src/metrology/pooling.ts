@@ -1,12 +1,5 @@
 import { chiSquareAbove } from '../uncertainty/gamma.ts';
-import {
-  covariance,
-  linear,
-  standardUncertainty,
-  term,
-  type Uncertain,
-  uncertain,
-} from '../uncertainty/uncertain.ts';
+import { linear, standardUncertainty, term, type Uncertain, uncertain } from '../uncertainty/uncertain.ts';
 
 export interface Pooled {
   readonly value: Uncertain;
@@ -43,11 +36,12 @@ export function pooled(
     return { value: first, weights: [1], consistent: true, chiSquare: 0, dof: 0, birgeRatio: 0 };
 
   const V = covariances(witnesses);
-  const weights = shares(V);
+  const solved = solverOf(V);
+  const weights = shares(V, solved);
   const mean = linear(witnesses.map((of, i) => ({ factor: weights[i] ?? 0, of })));
   const residuals = witnesses.map((w) => w.value - mean.value);
   const dof = witnesses.length - 1;
-  const scatter = solved(V, residuals);
+  const scatter = solved(residuals);
   const chiSquare = Math.max(
     0,
     residuals.reduce((s, r, i) => s + r * (scatter[i] ?? 0), 0),
@@ -79,7 +73,21 @@ function exactScatter(residuals: readonly number[], u: number, ratio: number): n
 const TRACE = 1e-12;
 
 function covariances(witnesses: readonly Uncertain[]): number[][] {
-  const V = witnesses.map((a) => witnesses.map((b) => covariance(a, b)));
+  // Source by source: most are one witness's own, and a table of all pairs would ask each of all others.
+  const V = witnesses.map(() => witnesses.map(() => 0));
+  const bySource = new Map<string, { i: number; u: number }[]>();
+  witnesses.forEach(({ terms }, i) => {
+    for (const { source, u } of terms) {
+      const met = bySource.get(source);
+      if (met) met.push({ i, u });
+      else bySource.set(source, [{ i, u }]);
+    }
+  });
+  for (const all of bySource.values())
+    for (const a of all) {
+      const row = V[a.i]!;
+      for (const b of all) row[b.i] = (row[b.i] ?? 0) + a.u * b.u;
+    }
   const largest = Math.max(...V.map((row, i) => row[i] ?? 0));
   const size = Math.max(...witnesses.map((w) => Math.abs(w.value)));
   const trace = TRACE * (largest > 0 ? largest : size > 0 ? (size * 1e-6) ** 2 : 1);
@@ -89,14 +97,15 @@ function covariances(witnesses: readonly Uncertain[]): number[][] {
   return V;
 }
 
-function shares(V: readonly (readonly number[])[]): number[] {
+/** @param solved  of all of V, which is asked first */
+function shares(V: readonly (readonly number[])[], solved: (right: readonly number[]) => number[]): number[] {
   const among = V.map((_, i) => i);
   for (;;) {
-    const part = among.map((i) => among.map((j) => V[i]?.[j] ?? 0));
-    const raw = solved(
-      part,
-      among.map(() => 1),
-    );
+    const ones = among.map(() => 1);
+    const raw =
+      among.length === V.length
+        ? solved(ones)
+        : solverOf(among.map((i) => among.map((j) => V[i]?.[j] ?? 0)))(ones);
     const total = raw.reduce((s, w) => s + w, 0);
     const least = raw.reduce((best, w, i) => (w / total < (raw[best] ?? 0) / total ? i : best), 0);
     if (among.length === 1 || (raw[least] ?? 0) / total >= 0) {
@@ -110,28 +119,33 @@ function shares(V: readonly (readonly number[])[]): number[] {
   }
 }
 
-/** A x = b by elimination with row exchange. */
-function solved(matrix: readonly (readonly number[])[], right: readonly number[]): number[] {
-  const n = right.length;
-  const rows = matrix.map((row, i) => [...row, right[i] ?? 0]);
-  const entry = (i: number, j: number): number => rows[i]?.[j] ?? 0;
+/** A⁻¹ as a function, by elimination with row exchange: taken apart once, and asked for as many right sides as wanted. */
+function solverOf(matrix: readonly (readonly number[])[]): (right: readonly number[]) => number[] {
+  const n = matrix.length;
+  const rows = matrix.map((row) => Float64Array.from(row));
+  const order = rows.map((_, i) => i);
   for (let c = 0; c < n; c++) {
     let pivot = c;
-    for (let r = c + 1; r < n; r++) if (Math.abs(entry(r, c)) > Math.abs(entry(pivot, c))) pivot = r;
-    [rows[c], rows[pivot]] = [rows[pivot] ?? [], rows[c] ?? []];
+    for (let r = c + 1; r < n; r++) if (Math.abs(rows[r]![c]!) > Math.abs(rows[pivot]![c]!)) pivot = r;
+    [rows[c], rows[pivot]] = [rows[pivot]!, rows[c]!];
+    [order[c], order[pivot]] = [order[pivot]!, order[c]!];
+    const top = rows[c]!;
     for (let r = c + 1; r < n; r++) {
-      const factor = entry(r, c) / entry(c, c);
-      const row = rows[r] ?? [];
-      for (let k = c; k <= n; k++) row[k] = entry(r, k) - factor * entry(c, k);
+      const row = rows[r]!;
+      const factor = row[c]! / top[c]!;
+      row[c] = factor;
+      if (factor !== 0) for (let k = c + 1; k < n; k++) row[k]! -= factor * top[k]!;
     }
   }
-  const x = right.map(() => 0);
-  for (let r = n - 1; r >= 0; r--) {
-    let sum = entry(r, n);
-    for (let k = r + 1; k < n; k++) sum -= entry(r, k) * (x[k] ?? 0);
-    x[r] = sum / entry(r, r);
-  }
-  return x;
+  return (right) => {
+    const x = order.map((i) => right[i] ?? 0);
+    for (let r = 0; r < n; r++) for (let k = 0; k < r; k++) x[r]! -= rows[r]![k]! * x[k]!;
+    for (let r = n - 1; r >= 0; r--) {
+      for (let k = r + 1; k < n; k++) x[r]! -= rows[r]![k]! * x[k]!;
+      x[r]! /= rows[r]![r]!;
+    }
+    return x;
+  };
 }
 
 /** |x1 − x2| / √(U1² + U2²) with expanded uncertainties; above 1 the two do not agree. @source iso-13528 */

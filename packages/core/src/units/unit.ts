@@ -2,8 +2,22 @@ import { AMBIGUOUS } from './ambiguous.ts';
 import type { QuantityKind } from './kinds.ts';
 import { UNITS, type Unit } from './table.ts';
 
-/** One writing out of many: dots for products, digits for powers, `u` for micro, `deg` for the degree sign. */
+/** Writings met before: a job says the same few units thousands of times. */
+const met = new Map<string, string>();
+/** More than anybody writes; then it begins anew, so that what comes from outside cannot fill it. */
+const MOST_MET = 500;
+
 function plainSpelling(text: string): string {
+  const before = met.get(text);
+  if (before !== undefined) return before;
+  if (met.size >= MOST_MET) met.clear();
+  const plain = spelledPlainly(text);
+  met.set(text, plain);
+  return plain;
+}
+
+/** One writing out of many: dots for products, digits for powers, `u` for micro, `deg` for the degree sign. */
+function spelledPlainly(text: string): string {
   return text
     .trim()
     .replace(/[\u00b5\u03bc]/g, 'u')
