@@ -1,6 +1,7 @@
 import { noticesOf, TAG_SIZES, type TagSize, tagGrid } from '@fettle/book';
 import { useState } from 'preact/hooks';
 import { StrikeEntry } from '../../parts/strike-entry.tsx';
+import { deviceZone } from '../../state/clock.ts';
 import { book, job } from '../../state/job.ts';
 import { entryWords, whenWords } from '../../words/entry.ts';
 
@@ -58,22 +59,38 @@ const PAPERS = [
     name: 'Wall sheet',
     says: 'what is still to be measured, with boxes to write in',
   },
+  {
+    file: 'morning-card.pdf',
+    name: 'How it was left',
+    says: 'one page that hangs on the engine overnight',
+  },
   { file: 'build-book.pdf', name: 'Build book', says: 'everything, for a stranger to believe' },
 ] as const;
 
 /** What the server prints; it needs the server, and says so. */
 function Printed() {
   const base = `./api/jobs/${job.value ?? ''}`;
+  const zone = encodeURIComponent(deviceZone());
   return (
     <>
       <ul class="lines">
         {PAPERS.map(({ file, name, says }) => (
           <li key={file}>
             <div class="row">
-              <a class="button" href={`${base}/${file}?paper=a4`} target="_blank" rel="noreferrer">
+              <a
+                class="button"
+                href={`${base}/${file}?paper=a4&zone=${zone}`}
+                target="_blank"
+                rel="noreferrer"
+              >
                 {name}, A4
               </a>
-              <a class="button" href={`${base}/${file}?paper=letter`} target="_blank" rel="noreferrer">
+              <a
+                class="button"
+                href={`${base}/${file}?paper=letter&zone=${zone}`}
+                target="_blank"
+                rel="noreferrer"
+              >
                 {name}, Letter
               </a>
             </div>

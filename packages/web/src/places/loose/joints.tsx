@@ -196,7 +196,10 @@ function OneJoint({ joint }: { readonly joint: Joint }) {
             aria-pressed={asking === undefined ? last === value : asking === value}
             onClick={() => say(value)}
           >
-            <small aria-hidden="true">{i + 1}</small> {word}
+            <small class="keys" aria-hidden="true">
+              {i + 1}
+            </small>{' '}
+            {word}
           </button>
         ))}
       </fieldset>
