@@ -8,11 +8,17 @@ const TEMPERATURE_SPAN = 3;
 
 /**
  * What the real gauge showed at about these conditions, oldest first. A reading without a temperature fits none; one
- * that a failed check of the gauge put in doubt is left out.
+ * that a failed check of the gauge put in doubt is left out, and so is one with another oil in.
+ *
+ * @param grade  of the sheet; the one filled when absent
  */
-export function gaugeReadingsAt(book: Book, running: Running): Written<'gauge-reading'>[] {
+export function gaugeReadingsAt(
+  book: Book,
+  running: Running,
+  grade = book.sheet?.oil?.fill,
+): Written<'gauge-reading'>[] {
   return book.gaugeReadings.filter(({ body, standing }) => {
-    if (standing !== 'counts') return false;
+    if (standing !== 'counts' || (body.oil ?? book.sheet?.oil?.fill) !== grade) return false;
     const speed = parseQuantity(body.speed, 'speed');
     const temperature =
       body.temperature === undefined ? undefined : parseQuantity(body.temperature, 'temperature');

@@ -83,14 +83,14 @@ function cautionLines({ cautions }: Prediction): string[] {
   ];
 }
 
-function pressureTable({ book, rows }: Prediction, unit: string): string[] {
+function pressureTable({ book, rows, grade }: Prediction, unit: string): string[] {
   const trials = rows.some(({ spread }) => spread);
   const within = ({ spread }: Row): string =>
     spread
       ? `${inUnit(spread.quantile(0.025), unit).toFixed(1)} to ${inUnit(spread.quantile(0.975), unit).toFixed(1)} ${unit}`
       : '';
   const gauge = ({ condition }: Row): string =>
-    gaugeReadingsAt(book, condition)
+    gaugeReadingsAt(book, condition, grade)
       .map(({ body }) => `${body.pressure} (${body.when.replace('-', ' ')})`)
       .join(', ');
   const gauged = rows.some((row) => gauge(row) !== '');

@@ -11,6 +11,7 @@ import { type Picture, type PressureChart, pressureCurveSvg } from '@fettle/draw
 import { useCallback, useState } from 'preact/hooks';
 import { Drawing } from '../../parts/drawing.tsx';
 import { book } from '../../state/job.ts';
+import { grade } from './grade-choice.tsx';
 import type { Predicted } from './prediction.ts';
 
 /** From this width on there is room beside the points for what the sheet wants [px]. */
@@ -69,7 +70,7 @@ function chartOf(now: Book, rows: readonly Predicted[], thought: boolean, worded
       ];
     }),
     gauge: rows.flatMap((row) =>
-      gaugeReadingsAt(now, row).flatMap(({ body }) => {
+      gaugeReadingsAt(now, row, grade.value).flatMap(({ body }) => {
         const read = parseQuantity(body.pressure, 'pressure');
         const U = now.instruments.get(body.instrument)?.body.uncertainty.expanded;
         const half = U === undefined ? undefined : parseQuantity(U, 'pressure');
