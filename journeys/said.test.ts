@@ -19,12 +19,12 @@ it('two rod readings are said, read back and corrected on a phone; a slip of uni
       await field.press('Enter');
     };
     await said('rod two front 2.1228, 2.1227');
-    await page.getByText('Rod journal, rod 2, front, turn 90: 2.1227 in').waitFor();
+    await page.getByText('Rod journal, rod 2, front, 90°: 2.1227 in').waitFor();
     await said('no, 2.1236');
-    await page.getByText('Rod journal, rod 2, front, turn 90: 2.1236 in, not 2.1227 in.').waitFor();
+    await page.getByText('Rod journal, rod 2, front, 90°: 2.1236 in, not 2.1227 in.').waitFor();
     // Millimetres said for inches: asked about, and what was said stays in the field.
     await said('rod one front 0 53.93 mm');
-    await page.getByText('Rod journal, rod 1, front, turn 0: 53.93 mm').waitFor();
+    await page.getByText('Rod journal, rod 1, front, 0°: 53.93 mm').waitFor();
     await said('rod one rear 0 53.93 in');
     await page.getByText(/Was it 53\.93 mm/).waitFor();
     expect(await field.inputValue()).toBe('rod one rear 0 53.93 in');

@@ -4,6 +4,7 @@ import { isBefore } from '../ledger/ledger.ts';
 import { isMeantBy } from '../sheet/id-pattern.ts';
 import { placeText } from '../sheet/places.ts';
 import type { Cover } from '../sheet/sheet.ts';
+import { placeInWords } from '../words/position.ts';
 import { torqueDoubtWords } from '../words/torque.ts';
 import type { Judgement } from './judgement.ts';
 import { keepingReasons } from './keeping-reasons.ts';
@@ -27,13 +28,14 @@ export interface Gate {
 const isHidden = (cover: Cover, id: string): boolean =>
   cover.hides.characteristics.some((pattern) => isMeantBy(pattern, id));
 
-function reasonsOf(judgement: Judgement): Reason[] {
+function reasonsOf(book: Book, judgement: Judgement): Reason[] {
   const { characteristic, status, place } = judgement;
   if (status === 'in' || status === 'no-limits') return [];
   if (status === 'missing' && characteristic.optional) return [];
   const at = placeText(place);
   const about = at === '' ? characteristic.id : `${characteristic.id}@${at}`;
-  const name = at === '' ? characteristic.name : `${characteristic.name}, ${at}`;
+  const where = placeInWords(characteristic.places, place);
+  const name = where === '' ? characteristic.name : `${characteristic.name}, ${where}`;
   if (status === 'missing') {
     // A derived characteristic waits for its inputs; they say themselves that they are missing.
     if (
@@ -44,7 +46,7 @@ function reasonsOf(judgement: Judgement): Reason[] {
         {
           code: 'reading/missing',
           about,
-          message: `${name}: cannot be worked out until ${[...new Set(judgement.missing.map((m) => m.characteristic))].join(', ')} is read`,
+          message: `${name}: cannot be worked out until ${waitedFor(book, judgement)} is read`,
         },
       ];
     return [
@@ -64,6 +66,10 @@ function reasonsOf(judgement: Judgement): Reason[] {
     },
   ];
 }
+
+/** What it waits for, by the names people use; each once. */
+const waitedFor = (book: Book, { missing }: Judgement): string =>
+  [...new Set(missing.map(({ characteristic: id }) => book.characteristics.get(id)?.name ?? id))].join(', ');
 
 function torqueReasons(book: Book, torque: TorqueAssessment): Reason[] {
   const { fastener, advice, proofs } = torque;
@@ -103,7 +109,7 @@ export function gateOf(
       about: conflict.about,
       message: `Two devices disagree about ${conflict.about}: strike one, or decide again`,
     })),
-    ...hidden.flatMap(reasonsOf),
+    ...hidden.flatMap((judgement) => reasonsOf(book, judgement)),
     ...fasteners.flatMap((torque) => torqueReasons(book, torque)),
     ...keepingReasons(book, cover, now),
   ];

@@ -21,6 +21,16 @@ describe('a check', () => {
     expect(check('1.0000 in', { failed: true })).toMatchObject({ ok: true, value: { good: false } });
   });
 
+  it('takes "zero" as a gauge closed on itself is checked', () => {
+    const zero = (read: string) =>
+      admittedCheck(bench().book(), { instrument: 'mic', against: 'zero', read });
+    expect(zero('0.0006 in')).toMatchObject({ ok: true, value: { against: '0 in', good: false } });
+    expect(zero('zero')).toMatchObject({ ok: true, value: { against: '0 in', read: '0 in', good: true } });
+    // A share of the reading has no unit to lend.
+    const tester = admittedCheck(bench().book(), { instrument: 'tester', against: 'zero', read: 'zero' });
+    expect(codes(tester)).toEqual(['unit/unknown', 'unit/unknown']);
+  });
+
   it('asks for what it lacks', () => {
     expect(codes(check('good'))).toEqual(['unit/unknown']);
     expect(codes(check('1 psi'))).toEqual(['unit/wrong-kind']);

@@ -58,9 +58,10 @@ export function checkWorked(
 }
 
 /** A check as the ledger takes it: good or failed by its own figures. */
-export function admittedCheck(book: Book, said: CheckSaid): Outcome<Body<'instrument-checked'>> {
-  const declared = book.instruments.get(said.instrument);
-  if (!declared) return failed(unknownInstrument(book, 'A check', said.instrument));
+export function admittedCheck(book: Book, asSaid: CheckSaid): Outcome<Body<'instrument-checked'>> {
+  const declared = book.instruments.get(asSaid.instrument);
+  if (!declared) return failed(unknownInstrument(book, 'A check', asSaid.instrument));
+  const said = zerosInFigures(asSaid, declared.body.uncertainty.expanded);
   const texts = [
     ['against', said.against],
     ['read', said.read],
@@ -117,6 +118,18 @@ export function admittedCheck(book: Book, said: CheckSaid): Outcome<Body<'instru
     ...(said.when !== undefined && { when: said.when }),
     ...(said.note !== undefined && { note: said.note }),
   });
+}
+
+const ZERO = /^\s*(zero|nought|0)\s*$/i;
+
+/** A gauge closed on itself is held against "zero": nothing needs a unit to be nothing, and the other figure has one. */
+function zerosInFigures(said: CheckSaid, U: string): CheckSaid {
+  const unit = [said.read, said.against, U]
+    .flatMap((text) => (text === undefined || ZERO.test(text) ? [] : amountOf(text)?.unit))
+    .find((one) => one !== undefined && one !== '%');
+  const figure = (text: string | undefined): string | undefined =>
+    text !== undefined && unit !== undefined && ZERO.test(text) ? `0 ${unit}` : text;
+  return { ...said, against: figure(said.against), read: figure(said.read) };
 }
 
 const CALLED: Readonly<Record<string, string>> = {

@@ -28,7 +28,9 @@ export function unreadableReadings(
   instruments: ReadonlyMap<string, Written<'instrument-declared'>>,
 ): Issue[] {
   return readings.flatMap(({ entry, body, standing }) => {
-    const kind = characteristics.get(body.characteristic)?.kind;
+    const characteristic = characteristics.get(body.characteristic);
+    const kind = characteristic?.kind;
+    const name = characteristic?.name ?? body.characteristic;
     const instrument = instruments.get(body.instrument);
     if (standing !== 'counts' || kind === undefined || !instrument) return [];
     const wrong = (got: string, wanted: string, why: string): Issue => ({
@@ -36,10 +38,9 @@ export function unreadableReadings(
       at: entry.id,
       got,
       wanted,
-      message: `A reading of ${body.characteristic} is kept but cannot be judged: ${why} Strike it and read again.`,
+      message: `A reading of ${name} is kept but cannot be judged: ${why} Strike it and read again.`,
     });
-    if (kind === 'seen')
-      return [wrong('a reading', 'what was seen', `${body.characteristic} is looked at, not measured.`)];
+    if (kind === 'seen') return [wrong('a reading', 'what was seen', `${name} is looked at, not measured.`)];
     const said = [body.value, body.goes, body.stops].filter((text) => text !== undefined);
     for (const text of said) {
       const read = parseQuantity(text, kind);

@@ -109,12 +109,12 @@ describe('what is heard', () => {
 describe('readings said aloud', () => {
   it('two numbers fill the two places that are left, and are read back with them', () => {
     expect(back('rod two front 2.1228, 2.1227')).toBe(
-      'Rod journal, rod 2, front, turn 0: 2.1228 in\nRod journal, rod 2, front, turn 90: 2.1227 in',
+      'Rod journal, rod 2, front, 0°: 2.1228 in\nRod journal, rod 2, front, 90°: 2.1227 in',
     );
   });
 
   it('numbers tell the journal from the shell bore where the words would fit both', () => {
-    expect(back('main three rear ninety 2.4976')).toBe('Main journal, main 3, rear, turn 90: 2.4976 in');
+    expect(back('main three rear ninety 2.4976')).toBe('Main journal, main 3, rear, 90°: 2.4976 in');
     expect(back('rod shell bore 2 2.1266')).toBe('Rod shell bore, rod 2: 2.1266 in');
     expect(back('bore one top three point five zero five two')).toBe('Bore, cylinder 1, top: 3.5052 in');
   });
@@ -141,7 +141,7 @@ describe('readings said aloud', () => {
 
   it('what is on the bench is meant where only numbers are said', () => {
     expect(back('2 front 0 2.1228', { ...inInches, at: 'crank.rod-journal' })).toBe(
-      'Rod journal, rod 2, front, turn 0: 2.1228 in',
+      'Rod journal, rod 2, front, 0°: 2.1228 in',
     );
   });
 });
@@ -163,7 +163,7 @@ describe('corrections said after', () => {
         is: 'correction',
         strikes: within.last.entry.id,
         reading: { value: '2.1238 in', firstSaid: '2.1228 in', place: { rod: '2', end: 'front', turn: '0' } },
-        back: 'Rod journal, rod 2, front, turn 0: 2.1238 in, not 2.1228 in.',
+        back: 'Rod journal, rod 2, front, 0°: 2.1238 in, not 2.1228 in.',
       },
     });
   });

@@ -6,6 +6,7 @@ import type { Body } from '../ledger/bodies.ts';
 import { type Place, placeText } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import { leafAnswerWords } from '../words/leaves.ts';
+import { placeInWords } from '../words/position.ts';
 import { type Heard, heard } from './heard.ts';
 import { type Meant, meantBy, nearness, placesLeft } from './meant.ts';
 
@@ -283,10 +284,8 @@ function thingMeant(book: Book, all: readonly Heard[], text: string, within: Spo
 
 /** A place as it is read aloud, its axis named where the value is a number. */
 function nameAt(characteristic: Characteristic, place: Place): string {
-  const words = characteristic.places
-    .filter((axis) => place[axis] !== undefined)
-    .map((axis) => (/^\d+$/.test(place[axis]!) ? `${axis} ${place[axis]}` : place[axis]!));
-  return [characteristic.name, ...words].join(', ');
+  const at = placeInWords(characteristic.places, place);
+  return at === '' ? characteristic.name : `${characteristic.name}, ${at}`;
 }
 
 function saidWords({

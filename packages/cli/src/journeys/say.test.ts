@@ -26,18 +26,18 @@ it('two numbers said at the bench are read back, entered and judged', async () =
     '--with',
     'micrometer',
   );
-  expect(out).toContain('Rod journal, rod 2, front, turn 0: 2.1228 in');
+  expect(out).toContain('Rod journal, rod 2, front, 0°: 2.1228 in');
   expect(out).toContain('OUT');
   expect(await readings()).toBe(before + 2);
 });
 
 it('a correction strikes the last and keeps what was first said', async () => {
   const { out } = await desk.good('say', 'linnet', 'no, 2.1236');
-  expect(out).toContain('turn 90: 2.1236 in, not 2.1227 in.');
+  expect(out).toContain('90°: 2.1236 in, not 2.1227 in.');
   const { out: why } = await desk.good('why', 'linnet', 'crank.rod-journal@2');
   expect(why).toContain('first said 2.1227 in');
   const { out: struck } = await desk.good('say', 'linnet', 'strike that');
-  expect(struck).toContain('Struck: Rod journal, rod 2, front, turn 90: 2.1236 in.');
+  expect(struck).toContain('Struck: Rod journal, rod 2, front, 90°: 2.1236 in.');
 });
 
 it('what is not understood changes nothing', async () => {
