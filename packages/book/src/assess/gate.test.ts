@@ -188,3 +188,26 @@ describe('going past a hold', () => {
     expect(bench.gate('lid').passed?.entry.id).toBe(again.id);
   });
 });
+
+it('names what it waits for, and where, as people do', () => {
+  const bench = new Bench({
+    axes: { bolt: ['1'] },
+    characteristics: [
+      inches('piston.diameter', { name: 'Piston across the skirt', places: ['bolt'] }),
+      inches('skirt', {
+        name: 'Skirt clearance',
+        places: ['bolt'],
+        relation: 'piston.diameter',
+        limits: { wear: { upper: '0.005 in' } },
+      }),
+    ],
+    covers: [{ id: 'lid', name: 'Lid', order: 1, reopen_hours: 1, hides: { characteristics: ['skirt'] } }],
+  });
+  expect(bench.gate('lid').reasons).toEqual([
+    {
+      code: 'reading/missing',
+      about: 'skirt@1',
+      message: 'Skirt clearance, bolt 1: cannot be worked out until Piston across the skirt is read',
+    },
+  ]);
+});
