@@ -17,6 +17,7 @@ interface Said {
   readonly mark?: string;
   readonly note?: string;
   readonly by?: string;
+  readonly blasted?: boolean;
 }
 
 export const registerParts: Register = (program, run) => {
@@ -55,6 +56,7 @@ export const registerParts: Register = (program, run) => {
     .option('--size <name>', 'a size of the spec sheet, such as ".010 under"')
     .option('--condition <condition>', 'machined, used', 'machined')
     .option('--by <name>')
+    .option('--blasted', 'grit may be in every passage: held until opened, washed, blown and seen through')
     .addHelpText(
       'after',
       '\nExample:\n  fettle rework linnet crank "mains and rods ground" --size ".010 under"',
@@ -188,6 +190,7 @@ async function reworked(bench: Bench, part: string, what: string, said: Said): P
         condition,
         ...(said.size !== undefined && { size: said.size }),
         ...(said.by !== undefined && { by: said.by }),
+        ...(said.blasted && { blasted: true as const }),
       },
     },
   ]);

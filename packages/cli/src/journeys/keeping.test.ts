@@ -29,6 +29,17 @@ it('says how the engine was left, as text and as a card', async () => {
   expect(await desk.refused('morning', 'linnet', '--to', file, '--paper', 'a5')).toEqual(['paper/unknown']);
 });
 
+it('holds a blasted part by name until it was opened, washed, blown and seen through', async () => {
+  await desk.good('rework', 'linnet', 'head', 'blasted clean', '--condition', 'used', '--blasted');
+  const unclean = async () =>
+    (await desk.json<Left>('morning', 'linnet')).sections.find(
+      ({ heading }) => heading === 'Not proven clean',
+    )?.lines[0];
+  expect(await unclean()).toContain('it was blasted');
+  await desk.good('clean', 'linnet', 'head', '--opened', '--washed', '--blown', '--seen-through');
+  expect(await unclean()).toBeUndefined();
+});
+
 it('takes the position in which a partner must stand, and refuses one the sheet has not', async () => {
   expect(await desk.refused('mark', 'linnet', 'crank', '--partner', 'block@nowhere')).toEqual([
     'position/unknown',

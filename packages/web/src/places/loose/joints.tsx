@@ -216,8 +216,8 @@ function Cure({ joint: { sealant } }: { readonly joint: OpenJoint }) {
   if (startedAt === undefined || curedAt === undefined || fault !== undefined) return null;
   const share = Math.min(1, Math.max(0, (clock.value - startedAt) / Math.max(1, curedAt - startedAt)));
   return (
-    <span class="cure" aria-hidden="true">
-      <span style={{ width: `${(100 * share).toFixed(1)}%` }} />
-    </span>
+    <svg class="cure" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
+      <rect width={(100 * share).toFixed(1)} height="4" />
+    </svg>
   );
 }

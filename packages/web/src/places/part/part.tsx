@@ -48,6 +48,12 @@ export function PartPlace() {
         <a class="button" href={`${tags}&paper=letter`} target="_blank" rel="noreferrer">
           Its tag, Letter
         </a>
+        <a class="button" href={hashOf(job.value ?? '', 'loose', 'marks', part.id)}>
+          How it stands
+        </a>
+        <a class="button" href={hashOf(job.value ?? '', 'loose', 'cleaning', part.id)}>
+          Its cleaning
+        </a>
         <a class="button" href={hashOf(job.value ?? '', 'sheet')}>
           The sheet
         </a>
