@@ -96,6 +96,10 @@ export function Covers() {
 function Cover({ gate, isNamed }: { readonly gate: Gate; readonly isNamed: boolean }) {
   const { cover, reasons, passed, sinceThen } = gate;
   const [open, setOpen] = useState(isNamed);
+  // Named by the address, it opens, though it stood here before.
+  useEffect(() => {
+    if (isNamed) setOpen(true);
+  }, [isNamed]);
   return (
     <details
       class={isNamed ? 'cover at' : 'cover'}

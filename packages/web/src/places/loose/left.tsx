@@ -18,6 +18,8 @@ export function Left({ done }: { readonly done?: () => void }) {
   const now = clock.value;
   const zone = deviceZone();
   const card = morningCard(book.value, assessed.value.gates, now);
+  // Nothing to heed is no reason to push the next reading off a phone.
+  if (done && isQuiet(card)) return <p class="soft">{QUIET}</p>;
   const sections = morningSections(book.value, card, { now, zone });
   return (
     <section class="left-card" aria-labelledby="left-title">
