@@ -71,7 +71,7 @@ it('judges a gauge reading at once, and stops the engine where there is no press
   await entered('8 psi', '93 degC');
   await expect.poll(() => answer.textContent()).toMatch(/As expected, but under what the sheet wants\. STOP/);
   await entered('0 psi', '20 degC');
-  await expect.poll(() => answer.textContent()).toMatch(/No pressure\. STOP the engine/);
+  await expect.poll(() => answer.textContent()).toMatch(/NO PRESSURE\. STOP the engine/);
   expect(await start.locator('li .judged').count()).toBe(3);
   expect(errors).toEqual([]);
   await context.close();
@@ -292,7 +292,6 @@ it('plans as sure as it is asked to, keeps that for the job, and says what measu
     if (best) expect(words).toContain(`Price ${best.price} in the money of the job`);
     else expect(words).toContain(`The surest is ${(100 * frontier.at(-1).chance).toFixed(1)} %`);
   }
-  await expect.poll(() => plan.textContent()).toContain('(asked for: 80 %)');
   await page.reload();
   await page.locator('.plan .figure').waitFor();
   expect(await page.getByLabel('80 %').isChecked()).toBe(true);

@@ -44,6 +44,8 @@ export function readOut(book: Book, characteristic: Characteristic, reading: Rea
   const instrument = book.instruments.get(reading.body.instrument);
   const from = [
     characteristic,
+    // One may be thought of with another tool, or with a better one of the same declaration.
+    reading.body.instrument,
     instrument?.entry,
     book.instruments.get(instrument?.body.set_in ?? '')?.entry,
     reading.body.temperature && thermometerOf(book)?.entry,

@@ -167,7 +167,7 @@ function Best({ plan, best, name }: BestOf) {
       <p class="figure">
         {best.offers.length === 0
           ? 'Nothing has to be bought'
-          : `${money(best.price)} in the money of the job`}
+          : `Price ${money(best.price)} in the money of the job`}
       </p>
       <p class={over ? 'issue' : undefined}>{planReasonWords.totalWords(plan)}</p>
       <ul class="lines offers">
