@@ -21,46 +21,11 @@ const EXPANSION_DOUBT = 0.05;
 const THERMOMETER_U = 1;
 const REFERENCE = 293.15;
 
-/** What a reading came to, and all that it was worked out from. */
-interface Kept {
-  readonly from: readonly unknown[];
-  readonly operands: Operand[];
-}
-
-/**
- * Readings worked out before: an entry is never changed, and a job is judged anew with each one added. What else it
- * rests on is compared, so a tool declared anew or a limit amended works it out again.
- */
-const kept = new WeakMap<object, Kept>();
-
-const thermometerOf = (book: Book) =>
-  [...book.instruments.values()].find(({ body }) => body.type === 'thermometer');
-
 /**
  * What one reading says, in SI at 20 °C, with its doubt: none where it does not read.
  * A number is a value; feeler leaves are an interval whose edges carry the leaves' own doubt.
  */
 export function readOut(book: Book, characteristic: Characteristic, reading: ReadingOnRecord): Operand[] {
-  const instrument = book.instruments.get(reading.body.instrument);
-  const from = [
-    characteristic,
-    // One may be thought of with another tool, or with a better one of the same declaration.
-    reading.body.instrument,
-    instrument?.entry,
-    book.instruments.get(instrument?.body.set_in ?? '')?.entry,
-    reading.body.temperature && thermometerOf(book)?.entry,
-    reading.correction?.check,
-    reading.correction?.add,
-    reading.correction?.doubt,
-  ];
-  const before = kept.get(reading.entry);
-  if (before?.from.every((one, i) => one === from[i])) return before.operands;
-  const operands = workedOut(book, characteristic, reading);
-  kept.set(reading.entry, { from, operands });
-  return operands;
-}
-
-function workedOut(book: Book, characteristic: Characteristic, reading: ReadingOnRecord): Operand[] {
   const { kind } = characteristic;
   if (kind === 'seen') return [];
   const said = (text: string | undefined, stack?: readonly string[]): Uncertain | undefined => {
@@ -130,7 +95,7 @@ function atTwenty(
   const expansion =
     characteristic.expansion === undefined ? undefined : parseQuantity(characteristic.expansion, 'expansion');
   if (kind !== 'length' || !temperature || !expansion?.ok) return q;
-  const thermometer = thermometerOf(book);
+  const thermometer = [...book.instruments.values()].find(({ body }) => body.type === 'thermometer');
   const u = (thermometer && standardUncertaintyOf(thermometer, 'temperature', REFERENCE)) ?? THERMOMETER_U;
   const degrees = (text: string | undefined): Uncertain => {
     const read = text === undefined ? undefined : parseQuantity(text, 'temperature');
