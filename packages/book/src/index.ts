@@ -56,6 +56,7 @@ export type { Family } from './diagnosis/family.ts';
 export { admittedAmendment } from './entering/amendment.ts';
 export { isQuestion, offeredBy } from './entering/plausible.ts';
 export { admittedReading, type ReadingSaid, unknownCharacteristic } from './entering/reading.ts';
+export { currencySaid, isCurrency, sumSaid } from './entering/sum-said.ts';
 export type { SheetReader } from './fold/amendments.ts';
 export * from './fold/book.ts';
 export type { Conflict } from './fold/decision.ts';

@@ -34,6 +34,7 @@ export const DEMOS: Readonly<Record<string, Demo>> = {
       story:
         'A travelling library van. The oil light flickers when hot and idling; years ago somebody changed the relief spring and fitted a thin paper pan gasket.',
       spending_cap: 2400,
+      currency: 'EUR',
       due: 'seven weeks, before the summer round',
     },
   },
@@ -50,6 +51,7 @@ export const DEMOS: Readonly<Record<string, Demo>> = {
       owner: 'the library service',
       story: 'The library van again, with what came back: bores, crank, shells, pistons and gears.',
       spending_cap: 2400,
+      currency: 'EUR',
       due: 'seven weeks, before the summer round',
     },
   },

@@ -20,7 +20,7 @@ beforeAll(async () => {
   pdf = await printed();
   text = textOf(pdf);
   packed = text.replaceAll(' ', '');
-});
+}, 60_000);
 
 const says = (words: string) => expect(packed).toContain(words.replaceAll(' ', ''));
 

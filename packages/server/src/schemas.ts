@@ -1,11 +1,13 @@
 import {
   entryJsonSchema,
   envelopeSchema,
+  isCurrency,
   isZone,
   LAYOUTS,
   specSheetJsonSchema,
   TAG_SIZES,
 } from '@fettle/book';
+
 import { z } from '@hono/zod-openapi';
 
 /** The schemas of requests and answers: the handlers read by them, and the published contract is made of them. */
@@ -92,6 +94,7 @@ const opening = {
   owner: z.string().max(200).optional(),
   story: z.string().max(20_000).optional(),
   spending_cap: z.number().nonnegative().optional(),
+  currency: z.string().refine(isCurrency, 'a code of ISO 4217, such as EUR').optional(),
   due: z.string().max(60).optional(),
 };
 export const jobOpened = z.strictObject({

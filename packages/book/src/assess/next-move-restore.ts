@@ -17,6 +17,7 @@ export interface Restore {
   readonly move: 'restore';
   readonly offers: readonly Restoring[];
   readonly sizes: readonly string[];
+  readonly currency?: string;
 }
 
 /** What brings a judgement back that is out, of what is on record, at every place of it that is out. */
@@ -49,5 +50,6 @@ export function restoring(reckoning: Reckoning, judgement: Judgement): Restore {
   const sizes = [characteristic.id, ...behind].flatMap((id) =>
     (reckoning.characteristic(id).sizes ?? []).filter(({ obtainable }) => obtainable).map(({ name }) => name),
   );
-  return { move: 'restore', offers, sizes: [...new Set(sizes)] };
+  const currency = reckoning.book.opened?.body.currency;
+  return { move: 'restore', offers, sizes: [...new Set(sizes)], ...(currency !== undefined && { currency }) };
 }

@@ -14,6 +14,8 @@ export interface Basket {
   /** Said on orders so far. */
   readonly spent: number;
   readonly cap?: number;
+  /** Of every price, by ISO 4217; absent where the job names none. */
+  readonly currency?: string;
   /** Brought beyond what is needed, such as the rest of a kit. */
   readonly leftOver: readonly { readonly key: string; readonly name: string; readonly count: number }[];
   /** Needed, and nothing on record brings it. */
@@ -76,7 +78,7 @@ export function basketOf(book: Book, wishes: BasketWishes): Basket {
   const best = search.found ?? NOTHING;
   const cheaper = cheapestBuying(problem, { below: best.price });
   const lines = linesOf(admitted, best, open);
-  const cap = book.opened?.body.spending_cap;
+  const { spending_cap: cap, currency } = book.opened?.body ?? {};
   return {
     needs: all,
     lines,
@@ -88,6 +90,7 @@ export function basketOf(book: Book, wishes: BasketWishes): Basket {
     price: best.price,
     spent: book.orders.reduce((sum, { body }) => sum + (body.price ?? 0), 0),
     ...(cap !== undefined && { cap }),
+    ...(currency !== undefined && { currency }),
     leftOver: leftOverOf(book, admitted, best, open),
     unmet,
     barred,

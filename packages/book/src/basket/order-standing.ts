@@ -13,6 +13,8 @@ export interface OrderStanding {
   /** Verdicts that rest on it; none while it is fitted nowhere. */
   readonly out: readonly Assessed[];
   readonly substituteFor?: string;
+  /** Of its price, by ISO 4217. */
+  readonly currency?: string;
 }
 
 export function orderStandings(book: Book, judgements: readonly Assessed[]): OrderStanding[] {
@@ -30,7 +32,9 @@ export function orderStandings(book: Book, judgements: readonly Assessed[]): Ord
         ).length
       : 0;
     const substitute = book.supplies.get(order.body.supply ?? '')?.body.substitute_for;
+    const currency = book.opened?.body.currency;
     return {
+      ...(currency !== undefined && { currency }),
       order,
       state:
         order.receipts.length === 0

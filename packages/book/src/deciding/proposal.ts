@@ -52,6 +52,8 @@ export interface Proposal {
   /** What the owner decided, and whether it is what is proposed. */
   readonly decided?: Written<'disposition'>;
   readonly agrees?: boolean;
+  /** Of every price, by ISO 4217. */
+  readonly currency?: string;
 }
 
 /**
@@ -86,7 +88,9 @@ function proposalOf(book: Book, evidence: PartEvidence, taken: readonly string[]
   const price = chosen.length > 0 ? chosen.reduce((sum, way) => sum + way.price, 0) : undefined;
   const weighed = unsettled.length > 0 ? unsettled.filter((one) => isReplaced || settled.has(one)) : inside;
   const cost = price === undefined ? undefined : reuseCost(book, weighed, price);
+  const currency = book.opened?.body.currency;
   const base = {
+    ...(currency !== undefined && { currency }),
     part,
     position,
     out,

@@ -102,6 +102,11 @@ export const BODIES = {
     owner: z.string().max(200).optional(),
     story: prose.optional(),
     spending_cap: z.number().nonnegative().optional(),
+    currency: z
+      .string()
+      .regex(/^[A-Z]{3}$/, 'a code of ISO 4217, such as EUR')
+      .optional()
+      .describe('of every sum in the job, by ISO 4217'),
     due: z.string().max(60).optional(),
   }),
   'spec-adopted': z.strictObject({ sheet: hash, title: z.string().max(200) }),

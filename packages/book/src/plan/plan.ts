@@ -10,6 +10,8 @@ export interface RepairPlan {
   readonly late: readonly Requirement[];
   readonly asNow: PlanSet;
   readonly cap?: number;
+  /** Of every price, by ISO 4217; absent where the job names none. */
+  readonly currency?: string;
   /** Reaches the confidence at the least price. */
   readonly best?: PlanSet;
   /**
@@ -48,7 +50,7 @@ export function repairPlan(planning: Planning): RepairPlan {
   const settled = completions(dry(problem))[0];
   const free: Problem = { ...problem, requirements: [] };
   const next = found && nextPlan(planning, found.taken);
-  const cap = book.opened?.body.spending_cap;
+  const { spending_cap: cap, currency } = book.opened?.body ?? {};
   const surest = frontier(problem, settled, sets);
   const shown = (found ?? surest.at(-1))?.taken;
   return {
@@ -57,6 +59,7 @@ export function repairPlan(planning: Planning): RepairPlan {
     ),
     asNow: asSet(0),
     ...(cap !== undefined && { cap }),
+    ...(currency !== undefined && { currency }),
     ...(found && { best: asSet(found.taken) }),
     ...(chances && shown !== undefined && { chanceWithModel: chances.chanceWithModel(shown & problem.oil) }),
     left: found ? leftOpen(planning, found.taken) : [],

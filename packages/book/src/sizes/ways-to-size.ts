@@ -13,15 +13,22 @@ export interface SizeOffer {
   readonly entry: string;
   /** Absent where none was said. */
   readonly days?: number;
+  /** Of its price, by ISO 4217. */
+  readonly currency?: string;
 }
 
 /** Offers that bring the whole family to a size. */
 export const sizeOffers = (book: Book, { characteristic }: SizeFamily, size: MadeSize): SizeOffer[] =>
   offersOf(book).offers.flatMap(({ body, entry }) =>
     body.restores.some((one) => one.characteristic === characteristic.id && one.size === size.name)
-      ? [{ offer: body, entry, ...timed(body) }]
+      ? [{ offer: body, entry, ...timed(body), ...inCurrency(book) }]
       : [],
   );
+
+const inCurrency = ({ opened }: Book): { currency?: string } => {
+  const currency = opened?.body.currency;
+  return currency === undefined ? {} : { currency };
+};
 
 const timed = ({ lead_time }: OfferBody): { days?: number } => {
   const days = lead_time === undefined ? undefined : daysOf(lead_time);
@@ -73,6 +80,7 @@ export function singleWays(
         offer: body,
         entry,
         ...timed(body),
+        ...inCurrency(book),
         mends,
         leaves: forces.filter((one) => !isMended(body, one, mends)),
         uneven: left.flatMap((feature) => tooUneven(book, assessed, family, feature)),

@@ -58,32 +58,32 @@ export const lineDetails = (line: BasketLine): string[] =>
   ].filter((one) => one !== undefined);
 
 /** The sum in a sentence, with the cap. */
-export function sumWords({ price, goods, carriage, spent, cap, lines, none }: Basket): string {
+export function sumWords({ price, goods, carriage, spent, cap, lines, none, currency }: Basket): string {
   if (none === 'excluded')
     return 'No basket covers it all: what is on record excludes one another. Look at what each offer excludes.';
   if (none === 'not-found')
     return 'No basket was found: too much is on record for an exact search. Strike what is no longer meant.';
   if (lines.length === 0) return 'Nothing has to be bought, or nothing on record brings what is needed.';
   const carried = carriage.reduce((sum, { charge }) => sum + charge, 0);
-  const parts = carried > 0 ? ` (${money(goods)} and carriage ${money(carried)})` : '';
+  const parts = carried > 0 ? ` (${money(goods, currency)} and carriage ${money(carried, currency)})` : '';
   const all = price + spent;
-  const before = spent > 0 ? `; with ${money(spent)} on orders so far ${money(all)}` : '';
+  const before = spent > 0 ? `; with ${money(spent, currency)} on orders so far ${money(all, currency)}` : '';
   const capped =
     cap === undefined
       ? ''
       : all > cap
-        ? `, ${money(all - cap)} OVER the cap of ${money(cap)}`
-        : `, ${money(cap - all)} under the cap of ${money(cap)}`;
-  return `Together ${money(price)}${parts}${before}${capped}.`;
+        ? `, ${money(all - cap, currency)} OVER the cap of ${money(cap, currency)}`
+        : `, ${money(cap - all, currency)} under the cap of ${money(cap, currency)}`;
+  return `Together ${money(price, currency)}${parts}${before}${capped}.`;
 }
 
 /** Why nothing cheaper exists, as far as the record goes. */
-export function proofWords({ proven, floor, price, lines }: Basket): string {
+export function proofWords({ proven, floor, price, lines, currency }: Basket): string {
   if (lines.length === 0) return '';
   const bound =
     price - floor < 0.005
       ? 'Not even split kits would cost less.'
-      : `Could kits and carriage be split, nothing would cost less than ${about(floor)}; they cannot.`;
+      : `Could kits and carriage be split, nothing would cost less than ${about(floor, currency)}; they cannot.`;
   return `${proven ? 'No basket of what is on record costs less: the search for one ran to its end.' : 'The search for a cheaper basket was not finished.'} ${bound}`;
 }
 
@@ -103,7 +103,7 @@ const alternativeName = ({ what }: Alternative): string =>
         : 'singles only, no kit';
 
 /** What else would cost, nearest first, those of one price together: `1732, 4 more: with Head gasket; without …`. */
-export function alternativePrices({ alternatives, price: best }: Basket): AlternativePrice[] {
+export function alternativePrices({ alternatives, price: best, currency }: Basket): AlternativePrice[] {
   const byPrice = new Map<number, Alternative[]>();
   for (const one of alternatives) {
     const price = one.price === undefined ? Number.POSITIVE_INFINITY : Math.round(one.price * 100) / 100;
@@ -118,7 +118,7 @@ export function alternativePrices({ alternatives, price: best }: Basket): Altern
       const more = price - best;
       return {
         key: String(price),
-        words: `${money(price)}, ${more < 0.005 ? 'the same' : `${money(more)} more`}: ${names}.`,
+        words: `${money(price, currency)}, ${more < 0.005 ? 'the same' : `${money(more, currency)} more`}: ${names}.`,
       };
     });
 }
@@ -148,12 +148,12 @@ export function standingWords({ state, part, readings, out }: OrderStanding): st
 }
 
 /** From whom, under which number, for how much and how long. */
-export const orderDetails = ({ order: { body }, substituteFor }: OrderStanding): string[] =>
+export const orderDetails = ({ order: { body }, substituteFor, currency }: OrderStanding): string[] =>
   [
     body.count === undefined ? undefined : `${body.count} of it`,
     body.supplier,
     body.number === undefined ? undefined : `number as marked ${body.number}`,
-    body.price === undefined ? undefined : `price ${money(body.price)}`,
+    body.price === undefined ? undefined : `price ${money(body.price, currency)}`,
     body.lead_days === undefined ? undefined : `${body.lead_days} ${body.lead_days === 1 ? 'day' : 'days'}`,
     substituteFor === undefined ? undefined : `a substitute for ${substituteFor}`,
     body.note,

@@ -79,7 +79,7 @@ const listed = (judgements: readonly Assessed[], most = 4): string => {
 
 /** Why, in a sentence that could stand in the book as the reason. */
 export function reasonWords(proposal: Proposal): string {
-  const { because, out, undecided, unread, inside, partner, chosen, cost, decision } = proposal;
+  const { because, out, undecided, unread, inside, partner, chosen, cost, decision, currency } = proposal;
   const { left } = proposal;
   const rest = left.length > 0 && chosen.length > 0 ? ` Nothing on record settles ${listed(left)}.` : '';
   const settled = undecided.filter((one) => chosen.some(({ settles }) => settles.includes(one)));
@@ -99,7 +99,7 @@ export function reasonWords(proposal: Proposal): string {
     case 'in':
       return `Everything judged on it is in (${inside.length} ${inside.length === 1 ? 'verdict' : 'verdicts'}).`;
     case 'expected-cost':
-      return `${listed(undecided)} cannot be told; ${decision === 'reuse' ? 'using it again' : 'doing it now'} costs less in expectation${cost ? ` (${about(Math.min(cost.reuse ?? 0, cost.price))} against ${about(Math.max(cost.reuse ?? 0, cost.price))})` : ''}.`;
+      return `${listed(undecided)} cannot be told; ${decision === 'reuse' ? 'using it again' : 'doing it now'} costs less in expectation${cost ? ` (${about(Math.min(cost.reuse ?? 0, cost.price), currency)} against ${about(Math.max(cost.reuse ?? 0, cost.price), currency)})` : ''}.`;
     case 'cannot-tell':
       return `${listed(undecided)} cannot be told.`;
     case 'not-read':
@@ -110,7 +110,11 @@ export function reasonWords(proposal: Proposal): string {
 }
 
 /** `Reusing Valve spring 5 costs 183 in expectation if …: 97 % × (6 h × 30 + 9). Replacing it now costs 9.` */
-export function reuseWords(name: string, cost: ReuseCost, { chosen }: Pick<Proposal, 'chosen'>): string[] {
+export function reuseWords(
+  name: string,
+  cost: ReuseCost,
+  { chosen, currency }: Pick<Proposal, 'chosen' | 'currency'>,
+): string[] {
   const { chanceOut, hours, rate, price, reuse, evenRate, covers, judgement } = cost;
   const ways = new Set(chosen.map(({ decision }) => decision));
   const doing = ways.has('machine') ? 'Machining it' : ways.has('replace') ? 'Replacing it' : 'Doing it';
@@ -121,19 +125,19 @@ export function reuseWords(name: string, cost: ReuseCost, { chosen }: Pick<Propo
   if (reuse === undefined)
     return [
       evenRate === undefined
-        ? `Reusing ${name} risks ${money(price)} and the work again with ${chance(chanceOut)}; ${doing.toLowerCase()} now costs ${money(price)}.`
-        : `Reusing ${name} costs ${chance(chanceOut)} × (${hours} h of work + ${money(price)}) in expectation if whatever is out has to be opened again; ${doing.toLowerCase()} now costs ${money(price)}, which is cheaper once an hour is worth ${evenRate < 1 ? 'anything' : `more than ${about(evenRate)}`}. Nobody said yet what an hour is worth.`,
+        ? `Reusing ${name} risks ${money(price, currency)} and the work again with ${chance(chanceOut)}; ${doing.toLowerCase()} now costs ${money(price, currency)}.`
+        : `Reusing ${name} costs ${chance(chanceOut)} × (${hours} h of work + ${money(price, currency)}) in expectation if whatever is out has to be opened again; ${doing.toLowerCase()} now costs ${money(price, currency)}, which is cheaper once an hour is worth ${evenRate < 1 ? 'anything' : `more than ${about(evenRate, currency)}`}. Nobody said yet what an hour is worth.`,
       `${what} ${unknown}`,
     ];
   return [
-    `Reusing ${name} costs ${about(reuse)} in expectation if whatever is out has to be opened again: ${chance(chanceOut)} × (${hours} h × ${money(rate!)} + ${money(price)}). ${doing} now costs ${money(price)}.`,
+    `Reusing ${name} costs ${about(reuse, currency)} in expectation if whatever is out has to be opened again: ${chance(chanceOut)} × (${hours} h × ${money(rate!, currency)} + ${money(price, currency)}). ${doing} now costs ${money(price, currency)}.`,
     `${what} ${unknown}`,
   ];
 }
 
 /** `610, Rebore and pistons`; each with its price. */
-export const waysWords = (ways: readonly Way[]): string =>
-  ways.map(({ name, price }) => `${money(price)}, ${name}`).join('; ');
+export const waysWords = (ways: readonly Way[], { currency }: Pick<Proposal, 'currency'>): string =>
+  ways.map(({ name, price }) => `${money(price, currency)}, ${name}`).join('; ');
 
 /** The verdicts it rests on, each with the entries behind it; those that are in only where all is asked for. */
 export function evidenceLines(book: Book, proposal: Proposal, whole = false): string[] {

@@ -1,11 +1,32 @@
-/** A sum without a sign of currency: the job has one money and does not say which. */
-export const money = (sum: number): string => {
-  const rounded = Math.round(sum * 100) / 100;
-  return Number.isInteger(rounded) ? String(rounded) : rounded.toFixed(2);
-};
+import type { Book } from '../fold/book.ts';
+
+/** The currency a job names, by its code in ISO 4217; undefined where it names none. */
+export type Currency = string | undefined;
+
+export const currencyOf = ({ opened }: Book): Currency => opened?.body.currency;
+
+/** Decimals of a currency's smaller coin: 2 of most, none of some. */
+const decimalsOf = (currency: Currency): number =>
+  currency === undefined
+    ? 2
+    : (new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ??
+      2);
+
+/** `26 EUR`, `9.50 EUR`; the bare number where the job names no currency, which is said beside it and not guessed. */
+export function money(sum: number, currency: Currency): string {
+  const decimals = decimalsOf(currency);
+  const rounded = Math.round(sum * 10 ** decimals) / 10 ** decimals;
+  const figure = Number.isInteger(rounded) ? String(rounded) : rounded.toFixed(decimals);
+  return currency === undefined ? figure : `${figure} ${currency}`;
+}
 
 /** A sum that was worked out, not said: whole from 10 up. */
-export const about = (sum: number): string => (sum >= 10 ? String(Math.round(sum)) : money(sum));
+export const about = (sum: number, currency: Currency): string =>
+  money(sum >= 10 ? Math.round(sum) : sum, currency);
+
+/** Said once wherever sums are shown without a currency. */
+export const NO_CURRENCY =
+  'No currency is named in this job: sums are bare numbers. One is named when the job is opened.';
 
 /** `72 %`; near the ends one figure more, and never a certainty that is none. */
 export function chance(share: number): string {

@@ -102,14 +102,14 @@ const mostlyWords = (mostly: LargestDoubt | undefined): string =>
 /** Most offers named; the others are counted. */
 const MOST_OFFERS = 2;
 
-function restoreWords({ offers, sizes }: NextMove & { move: 'restore' }): string {
+function restoreWords({ offers, sizes, currency }: NextMove & { move: 'restore' }): string {
   const others = offers.length - MOST_OFFERS;
   if (offers.length > 0)
     return `Out: it needs ${offers
       .slice(0, MOST_OFFERS)
       .map(
         ({ name, price, needs }) =>
-          `${name} (${money(price)}${needs.length > 0 ? `, with ${needs.join(' and ')}` : ''})`,
+          `${name} (${money(price, currency)}${needs.length > 0 ? `, with ${needs.join(' and ')}` : ''})`,
       )
       .join(
         ', or ',

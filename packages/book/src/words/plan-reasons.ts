@@ -7,7 +7,7 @@ import type { Chosen, LeftOut } from '../plan/plan-reasons.ts';
 import type { Planning, PlanSet } from '../plan/planning.ts';
 import type { Requirement } from '../plan/requirements.ts';
 import { placeText } from '../sheet/places.ts';
-import { about, chance, daysWords, money } from './money.ts';
+import { about, type Currency, chance, daysWords, money } from './money.ts';
 import { difference, type OfferName } from './plan.ts';
 import { pressureDecimals } from './pressure.ts';
 
@@ -48,57 +48,61 @@ const modelWords = ({ chanceWithModel }: PlanTold): string =>
 
 /** The price against the cap of the job, when all is there, and how sure it is. */
 export function totalWords(plan: PlanTold): string {
-  const { best, cap, days, conditions } = plan;
+  const { best, cap, currency, days, conditions } = plan;
   if (!best) return '';
   const within =
     cap === undefined
       ? ''
       : best.price <= cap
-        ? `, ${money(cap - best.price)} under the cap of ${money(cap)}`
-        : `, ${money(best.price - cap)} OVER the cap of ${money(cap)}: no cheaper set does it`;
+        ? `, ${money(cap - best.price, currency)} under the cap of ${money(cap, currency)}`
+        : `, ${money(best.price - cap, currency)} OVER the cap of ${money(cap, currency)}: no cheaper set does it`;
   const there = best.days === 0 ? 'all is there at once' : `all is there after ${daysWords(best.days)}`;
   const time = days === undefined ? '' : ` of ${daysWords(days)}`;
   const sure = conditions.length > 0 ? `; every pressure as wanted: ${sureWords(best.chance)}` : '';
-  return `Together ${money(best.price)}${within}; ${there}${time}${sure}.${modelWords(plan)}`;
+  return `Together ${money(best.price, currency)}${within}; ${there}${time}${sure}.${modelWords(plan)}`;
 }
 
 /** What the next best costs, or that there is none; empty where there is no best. */
-export function nextPlanWords({ best, next }: PlanTold, name: OfferName): string {
+export function nextPlanWords({ best, next, currency }: PlanTold, name: OfferName): string {
   if (!best) return '';
   return next
-    ? `The next cheapest plan that does without something of this one: ${money(next.price)} (${difference(best, next, name)}), ${chance(next.chance)}, ${next.days === 0 ? 'there at once' : `there after ${daysWords(next.days)}`}.`
+    ? `The next cheapest plan that does without something of this one: ${money(next.price, currency)} (${difference(best, next, name)}), ${chance(next.chance)}, ${next.days === 0 ? 'there at once' : `there after ${daysWords(next.days)}`}.`
     : 'No other plan does: each part of it is the only way to something.';
 }
 
 /** Why there is no plan, and what the surest set would be. */
 export function noPlanWords(plan: PlanTold, name: OfferName): string {
-  const { frontier, late, days, confidence } = plan;
+  const { frontier, late, days, confidence, currency } = plan;
   const surest = frontier.at(-1);
   if (surest)
-    return `No set of these offers is ${chance(confidence)} sure. The surest is ${sureWords(surest.chance)}, for ${money(surest.price)}: ${surest.offers.map(name).join(', ') || 'nothing bought'}.${modelWords(plan)}`;
+    return `No set of these offers is ${chance(confidence)} sure. The surest is ${sureWords(surest.chance)}, for ${money(surest.price, currency)}: ${surest.offers.map(name).join(', ') || 'nothing bought'}.${modelWords(plan)}`;
   return late.length > 0 && days !== undefined
     ? `Within ${daysWords(days)} nothing on offer settles: ${listed(late)}.`
     : 'What is out cannot all be settled together: what one needs, another excludes.';
 }
 
 /** What it may cost to leave a verdict undecided, and what settling it costs now. */
-function leftOpenWords({ judgement, offers, price, cost }: LeftOpen, name: OfferName): string {
-  const now = `${offers.map(name).join(', ')} would settle it for ${money(price)}`;
+function leftOpenWords(
+  { judgement, offers, price, cost }: LeftOpen,
+  name: OfferName,
+  currency: Currency,
+): string {
+  const now = `${offers.map(name).join(', ')} would settle it for ${money(price, currency)}`;
   const what = `Cannot be told, and left as it is by this plan: ${verdictList([judgement])}`;
   if (!cost) return `${what}. ${now}.`;
   const { chanceOut, hours, rate, reuse } = cost;
-  const work = rate === undefined ? `${hours} h of work` : `${hours} h × ${money(rate)}`;
-  const sum = `${chance(chanceOut)} × (${work} + ${money(price)})`;
+  const work = rate === undefined ? `${hours} h of work` : `${hours} h × ${money(rate, currency)}`;
+  const sum = `${chance(chanceOut)} × (${work} + ${money(price, currency)})`;
   const later =
     reuse === undefined
       ? `leaving it costs ${sum}`
-      : `leaving it costs ${about(reuse)} in expectation, ${sum}`;
+      : `leaving it costs ${about(reuse, currency)} in expectation, ${sum}`;
   return `${what}, out with ${chance(chanceOut)}. ${now}; ${later}, if what is out has to be opened again.`;
 }
 
 /** What the plan leaves open: undecided, late, without an offer, not read. */
-export const openWords = ({ best, late, left, offers, unoffered, unread }: PlanTold): string[] => [
-  ...left.map((one) => leftOpenWords(one, offerNames({ offers }))),
+export const openWords = ({ best, late, left, offers, unoffered, unread, currency }: PlanTold): string[] => [
+  ...left.map((one) => leftOpenWords(one, offerNames({ offers }), currency)),
   ...(late.length > 0 && best ? [`Not in time: ${listed(late)}.`] : []),
   ...(unoffered.length > 0 ? [`Out, and no offer for this yet: ${verdictList(unoffered)}.`] : []),
   ...(unread.length > 0
@@ -145,7 +149,7 @@ export const wearWords = ({ byWearOnly }: Chosen): string[] =>
 /** Why an offer is not in the plan. */
 export function leftOutWords(
   { offer, why, against, cheapestWith }: LeftOut,
-  best: PlanSet | undefined,
+  { best, currency }: Pick<RepairPlan, 'best' | 'currency'>,
   name: OfferName,
 ): string {
   switch (why) {
@@ -160,11 +164,15 @@ export function leftOutWords(
         ? `Not admissible, however cheap: ${againstWords(against, name)}; that cannot be taken beside it.`
         : 'Not admissible: what it excludes is needed.';
     case 'not-needed':
-      return notNeededWords(cheapestWith, best);
+      return notNeededWords(cheapestWith, best, currency);
   }
 }
 
-function notNeededWords(cheapestWith: PlanSet | undefined, best: PlanSet | undefined): string {
+function notNeededWords(
+  cheapestWith: PlanSet | undefined,
+  best: PlanSet | undefined,
+  currency: Currency,
+): string {
   if (!cheapestWith || !best) return 'Not needed.';
   const more = cheapestWith.price - best.price;
   const change = cheapestWith.chance - best.chance;
@@ -172,7 +180,7 @@ function notNeededWords(cheapestWith: PlanSet | undefined, best: PlanSet | undef
     Math.abs(change) < 0.001
       ? 'and buys nothing in chance'
       : `and the chance ${change > 0 ? 'rises' : 'falls'} to ${chance(cheapestWith.chance)}`;
-  return `Not needed: the cheapest plan with it costs ${money(cheapestWith.price)}, ${more > 0 ? `${money(more)} more` : 'as much'}, ${buys}.`;
+  return `Not needed: the cheapest plan with it costs ${money(cheapestWith.price, currency)}, ${more > 0 ? `${money(more, currency)} more` : 'as much'}, ${buys}.`;
 }
 
 /** `Main journal 3; Rod journal 2 force the grind`: what forces the same thing stands together. */

@@ -5,7 +5,7 @@ import type { Offer } from '../plan/offers.ts';
 import type { Planning } from '../plan/planning.ts';
 import type { Block } from './block.ts';
 import { entriesWords } from './entry.ts';
-import { chance, money } from './money.ts';
+import { chance, currencyOf, money } from './money.ts';
 import { causeWords } from './narrowing.ts';
 import { conditionWords, offerNames, type PlanTold, planGrounds, verdictList } from './plan-reasons.ts';
 import { pressureDecimals, pressureUnit, pressureWords, wantedWords } from './pressure.ts';
@@ -74,7 +74,7 @@ function offered(book: Book, { offers, best }: PlanWorked): Block {
       rows: offers.map((offer) => [
         best?.offers.includes(offer.id) ? 'taken' : '',
         offer.body.name,
-        money(offer.body.price),
+        money(offer.body.price, currencyOf(book)),
         offer.body.trust,
         entriesWords(book, [offer.entry]),
       ]),

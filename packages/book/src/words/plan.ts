@@ -1,5 +1,6 @@
 import type { Assessed } from '../assess/assessment.ts';
 import type { MeasuringMove, MostDoubt } from '../plan/measuring.ts';
+import type { RepairPlan } from '../plan/plan.ts';
 import type { PlanSet } from '../plan/planning.ts';
 import { chance, money } from './money.ts';
 
@@ -29,18 +30,22 @@ export const NO_MEASURING =
   'No reading that is still in doubt decides between two plans: measuring better saves nothing here.';
 
 /** What measuring better could save before anything is bought; the move itself is told beside it. */
-export function measuringWords(move: MeasuringMove, best: PlanSet | undefined, names: PlanNames): string[] {
+export function measuringWords(
+  move: MeasuringMove,
+  { best, currency }: Pick<RepairPlan, 'best' | 'currency'>,
+  names: PlanNames,
+): string[] {
   if (move.about === 'verdict') {
     const { judgement, chanceIn, extra, saving } = move;
     return [
-      `${names.judged(judgement)}: cannot tell, in with ${chance(chanceIn)}. Left alone in this plan; if it is out, ${money(extra)} more. Measuring it before buying costs little and saves ${money(Math.round(saving))} on average against buying for safety.`,
+      `${names.judged(judgement)}: cannot tell, in with ${chance(chanceIn)}. Left alone in this plan; if it is out, ${money(extra, currency)} more. Measuring it before buying costs little and saves ${money(Math.round(saving), currency)} on average against buying for safety.`,
     ];
   }
   const { cheaper, less, saving, most, condition } = move;
   const looks =
     less === undefined
-      ? `No plan is sure enough, but for ${money(cheaper.price)} the figures as they look would do (${chance(cheaper.chance)}).`
-      : `For ${money(cheaper.price)}, ${money(less)} less, the figures as they look would do, and are only not sure enough (${chance(cheaper.chance)}; ${best ? difference(best, cheaper, names.offer) : ''}). Knowing better could save up to ${money(Math.round(saving ?? 0))} on average.`;
+      ? `No plan is sure enough, but for ${money(cheaper.price, currency)} the figures as they look would do (${chance(cheaper.chance)}).`
+      : `For ${money(cheaper.price, currency)}, ${money(less, currency)} less, the figures as they look would do, and are only not sure enough (${chance(cheaper.chance)}; ${best ? difference(best, cheaper, names.offer) : ''}). Knowing better could save up to ${money(Math.round(saving ?? 0), currency)} on average.`;
   return [
     looks,
     `It is weakest at ${names.condition(condition)}: ${names.pressure(cheaper, condition)}.${mostWords(most, names.offer)}`,

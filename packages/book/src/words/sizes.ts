@@ -24,8 +24,8 @@ const MOST_ENTRIES = 4;
 const name = ({ characteristic }: SizeFamily, { place }: Feature): string =>
   `${characteristic.name} ${placeText(place)}`.trim();
 
-const priced = ({ offer, days }: SizeOffer): string =>
-  `${offer.name}, ${money(offer.price)}, ${days === undefined ? 'time not said' : daysWords(days)}`;
+const priced = ({ offer, days, currency }: SizeOffer): string =>
+  `${offer.name}, ${money(offer.price, currency)}, ${days === undefined ? 'time not said' : daysWords(days)}`;
 
 const sizeWord = ({ cut }: SizeFamily): string => (cut === 'bore' ? 'oversize' : 'undersize');
 const cutWord = ({ cut }: SizeFamily): string => (cut === 'bore' ? 'bored' : 'ground');
@@ -104,8 +104,9 @@ function singleLines(common: CommonSize, way: SingleWay): string[] {
   const { family, chosen } = common;
   const mends = way.mends.map((one) => name(family, one)).join(', ');
   const whole = chosen?.offers[0];
-  const against = whole ? `, against ${money(whole.offer.price)} for all` : '';
-  const all = way.allPrice;
+  const { allPrice: all, currency } = way;
+  const against = whole ? `, against ${money(whole.offer.price, currency)} for all` : '';
+
   const left =
     way.leaves.length === 0
       ? 'By the limits for wear the others may then be used again.'
@@ -115,7 +116,7 @@ function singleLines(common: CommonSize, way: SingleWay): string[] {
           .join('; ')}.`;
   const uneven = new Map(way.uneven.map((one) => [one.clearance.id, one]));
   return [
-    `Against it: ${priced(way)}, mends ${mends} alone${against}. Doing so to every one: ${money(all)}.`,
+    `Against it: ${priced(way)}, mends ${mends} alone${against}. Doing so to every one: ${money(all, currency)}.`,
     left,
     ...[...uneven.values()].map((one) => {
       const features = way.uneven

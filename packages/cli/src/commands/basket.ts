@@ -7,11 +7,13 @@ import {
   type Book,
   basketOf,
   daysOf,
+  moneyWords,
   plannedRepairs,
+  sumSaid,
 } from '@fettle/book';
 import { CATALOGUE, failed, type Issue, issue, type Outcome, ok } from '@fettle/core';
 import { coveredFrom } from '../covered.ts';
-import { entered, plainNumber, present } from '../entered.ts';
+import { entered, present } from '../entered.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { basketLines } from '../words/basket-lines.ts';
@@ -33,10 +35,22 @@ interface SupplySaid {
 const badNumber = (at: string, got: string, wanted: string): Issue =>
   issue('number/unreadable', at, got, wanted, `"${got}" is no number here. Give ${at} as ${wanted}.`);
 
-const sums = (said: Readonly<Record<string, string | undefined>>): Issue[] =>
-  Object.entries(said).flatMap(([at, text]) =>
-    text === undefined || plainNumber(text) !== undefined ? [] : [badNumber(at, text, 'a number, 0 or more')],
-  );
+/** Sums as they were said, with every issue; what was not said stays undefined. */
+function sums<K extends string>(
+  book: Book,
+  said: Readonly<Record<K, string | undefined>>,
+): { issues: Issue[]; read: Partial<Record<K, number>> } {
+  const currency = moneyWords.currencyOf(book);
+  const issues: Issue[] = [];
+  const read: Partial<Record<K, number>> = {};
+  for (const [at, text] of Object.entries(said) as [K, string | undefined][]) {
+    if (text === undefined) continue;
+    const sum = sumSaid(at, text, currency);
+    if (sum.ok) read[at] = sum.value;
+    else issues.push(...sum.issues);
+  }
+  return { issues, read };
+}
 
 const whole = (text: string | undefined): boolean => text === undefined || /^[1-9]\d{0,5}$/.test(text.trim());
 
@@ -75,7 +89,8 @@ Examples:
             const body = supplySaid(bench.book(), id, name, said);
             return body.ok ? ok({ kind: 'supply-offered', body: body.value }) : body;
           },
-          `${name}: can be bought for ${said.price}.`,
+          (book) =>
+            `${name}: can be bought for ${moneyWords.money(book.supplies.get(id)?.body.price ?? 0, moneyWords.currencyOf(book))}.`,
         ),
       ),
     );
@@ -117,15 +132,15 @@ Examples:
       run(async (context) =>
         entered(
           await context.bench(job),
-          () => {
-            const issues = sums({ '--hour': said.hour, '--carriage': said.carriage });
+          (bench) => {
+            const { issues, read } = sums(bench.book(), { '--hour': said.hour, '--carriage': said.carriage });
             if (issues.length > 0) return failed(...issues);
             return ok({
               kind: 'terms-given',
               body: present({
                 party,
-                hour: said.hour === undefined ? undefined : Number(said.hour),
-                carriage: said.carriage === undefined ? undefined : Number(said.carriage),
+                hour: read['--hour'],
+                carriage: read['--carriage'],
                 note: said.note,
               }) as Body<'terms-given'>,
             });
@@ -154,7 +169,7 @@ function supplySaid(
   name: string,
   said: SupplySaid,
 ): Outcome<Body<'supply-offered'>> {
-  const issues = sums({ '--price': said.price });
+  const { issues, read } = sums(book, { '--price': said.price });
   if (!whole(said.most)) issues.push(badNumber('--most', said.most!, 'a whole number over 0'));
   const trust = (['quoted', 'assumed'] as const).find((one) => one === said.trust);
   if (!trust)
@@ -176,7 +191,7 @@ function supplySaid(
       supply,
       name,
       covers: covers.flatMap((one) => (one.ok ? [one.value] : [])),
-      price: Number(said.price),
+      price: read['--price'],
       supplier: said.supplier,
       number: said.number,
       lead_time: said.lead,

@@ -1,9 +1,17 @@
-import { contentHash, LAYOUTS, type Layout, newEntryId, outlineSheet, type SpecSheet } from '@fettle/book';
+import {
+  contentHash,
+  currencySaid,
+  LAYOUTS,
+  type Layout,
+  newEntryId,
+  outlineSheet,
+  type SpecSheet,
+  sumSaid,
+} from '@fettle/book';
 import { type Caution, failed, type Outcome, ok } from '@fettle/core';
 import { written } from '@fettle/store';
 import type { Context } from '../context.ts';
 import { DEMOS, demoEntered } from '../demo.ts';
-import { plainNumber } from '../entered.ts';
 import type { Register } from '../registration.ts';
 import type { Reply } from '../reply.ts';
 import { counted, sheetFile } from '../sheet-file.ts';
@@ -18,6 +26,7 @@ interface Said {
   readonly owner?: string;
   readonly story?: string;
   readonly cap?: string;
+  readonly currency?: string;
   readonly due?: string;
 }
 
@@ -36,6 +45,7 @@ export const registerNew: Register = (program, run) => {
     .option('--title <title>', 'what the job is called')
     .option('--owner <name>')
     .option('--story <text>', 'what is known of the engine before it is opened')
+    .option('--currency <code>', 'of every sum in the job, by ISO 4217, such as EUR')
     .option('--cap <sum>', 'spending cap')
     .option('--due <date>')
     .addHelpText(
@@ -92,15 +102,10 @@ async function withSheet(
   said: Said,
   { sheet, cautions }: { sheet: SpecSheet; cautions: readonly Caution[] },
 ): Promise<Outcome<Reply>> {
-  const cap = said.cap === undefined ? undefined : plainNumber(said.cap);
-  if (said.cap !== undefined && cap === undefined)
-    return failed({
-      code: 'number/unreadable',
-      at: '--cap',
-      got: said.cap!,
-      wanted: 'a plain number, 0 or more',
-      message: `"${said.cap}" is no sum. Give the spending cap as a plain number, such as 2400.`,
-    });
+  const currency = said.currency === undefined ? ok(undefined) : currencySaid('--currency', said.currency);
+  if (!currency.ok) return currency;
+  const cap = said.cap === undefined ? ok(undefined) : sumSaid('--cap', said.cap, currency.value);
+  if (!cap.ok) return cap;
   const directory = await context.directory();
   if (!directory.ok) return directory;
   const hash = contentHash(sheet);
@@ -116,7 +121,8 @@ async function withSheet(
           title,
           ...(said.owner !== undefined && { owner: said.owner }),
           ...(said.story !== undefined && { story: said.story }),
-          ...(cap !== undefined && { spending_cap: cap }),
+          ...(cap.value !== undefined && { spending_cap: cap.value }),
+          ...(currency.value !== undefined && { currency: currency.value }),
           ...(said.due !== undefined && { due: said.due }),
         },
       },

@@ -1,9 +1,8 @@
-import { admittedOffer, type Body, type Book, placeFrom } from '@fettle/book';
+import { admittedOffer, type Body, type Book, moneyWords, placeFrom, sumSaid } from '@fettle/book';
 import { failed, type Issue, issue, type Outcome, ok } from '@fettle/core';
 import { coveredFrom } from '../covered.ts';
-import { entered, plainNumber, present } from '../entered.ts';
+import { entered, present } from '../entered.ts';
 import type { Register } from '../registration.ts';
-import { money } from '../words/plan-words.ts';
 
 interface Said {
   readonly price: string;
@@ -65,7 +64,8 @@ Examples:
             const body = offerSaid(bench.book(), id, name, said);
             return body.ok ? ok({ kind: 'repair-offered', body: body.value }) : body;
           },
-          `${name}: on offer for ${money(Number(said.price))}.`,
+          (book) =>
+            `${name}: on offer for ${moneyWords.money(book.offers.get(id)?.body.price ?? 0, moneyWords.currencyOf(book))}.`,
         ),
       ),
     );
@@ -73,17 +73,8 @@ Examples:
 
 function offerSaid(book: Book, id: string, name: string, said: Said): Outcome<Body<'repair-offered'>> {
   const issues: Issue[] = [];
-  const price = plainNumber(said.price);
-  if (price === undefined)
-    issues.push(
-      issue(
-        'number/unreadable',
-        '--price',
-        said.price,
-        'a number, 0 or more',
-        `"${said.price}" is no sum. Give --price as a plain number of 0 or more, such as 118.`,
-      ),
-    );
+  const price = sumSaid('--price', said.price, moneyWords.currencyOf(book));
+  if (!price.ok) issues.push(...price.issues);
   const trust = (['quoted', 'assumed'] as const).find((one) => one === said.trust);
   if (!trust)
     issues.push(
@@ -117,7 +108,7 @@ function offerSaid(book: Book, id: string, name: string, said: Said): Outcome<Bo
     present({
       offer: id,
       name,
-      price: price!,
+      price: price.ok ? price.value : 0,
       lead_time: said.lead,
       soonest: said.soonest,
       latest: said.latest,

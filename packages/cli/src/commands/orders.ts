@@ -1,4 +1,13 @@
-import { asFittedNow, assessment, type Body, type Book, basketWords, orderStandings } from '@fettle/book';
+import {
+  asFittedNow,
+  assessment,
+  type Body,
+  type Book,
+  basketWords,
+  moneyWords,
+  orderStandings,
+  sumSaid,
+} from '@fettle/book';
 import { CATALOGUE, failed, type Issue, issue, type Outcome, ok } from '@fettle/core';
 import { entered, plainNumber, present } from '../entered.ts';
 import type { Register } from '../registration.ts';
@@ -77,13 +86,17 @@ export const registerOrders: Register = (program, run) => {
           entered(
             await context.bench(job),
             (bench) => {
+              const price =
+                said.price === undefined
+                  ? ok(undefined)
+                  : sumSaid('--price', said.price, moneyWords.currencyOf(bench.book()));
               const issues = [
-                ...sum('--price', said.price),
+                ...(price.ok ? [] : price.issues),
                 ...sum('--lead-days', said.leadDays),
                 ...unknownSupply(bench.book(), said.supply),
                 ...badCount(said.count),
               ];
-              if (issues.length > 0) return failed(...issues);
+              if (!price.ok || issues.length > 0) return failed(...issues);
               return ok({
                 kind: 'order',
                 body: present({
@@ -91,7 +104,7 @@ export const registerOrders: Register = (program, run) => {
                   part: said.part,
                   supplier: said.supplier,
                   number: said.number,
-                  price: said.price === undefined ? undefined : Number(said.price),
+                  price: price.value,
                   lead_days: said.leadDays === undefined ? undefined : Number(said.leadDays),
                   supply: said.supply,
                   count: said.count === undefined ? undefined : Number(said.count),

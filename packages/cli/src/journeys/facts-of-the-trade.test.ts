@@ -43,7 +43,7 @@ it('an end seal that was cut short is out, and nothing mends it', async () => {
 it('a spring that lost load is replaced, never stretched', async () => {
   const why = await told('why', 'linnet', 'valve.spring-seat-load@5');
   expect(why).toContain('replaced, never stretched');
-  expect(why).toContain('next: Out: it needs Valve spring (9); nothing more to measure.');
+  expect(why).toContain('next: Out: it needs Valve spring (9 EUR); nothing more to measure.');
   const { proposals } = await desk.json<{
     proposals: { part: string; proposed: string }[];
   }>('decide', 'linnet');

@@ -217,7 +217,7 @@ describe('the plan of the demo engine', () => {
     expect(plan.best?.days).toBe(21);
     const { out } = await desk.good('plan', 'linnet');
     expect(out).toContain('all is there after 3 weeks of 7 weeks');
-    expect(out).toContain('773 under the cap of 2400');
+    expect(out).toContain('773 EUR under the cap of 2400 EUR');
   });
 
   it('what is out and not on offer is listed', () => {

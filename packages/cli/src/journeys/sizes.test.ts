@@ -126,7 +126,7 @@ describe('to which sizes the demo engine goes', () => {
     expect(out).toContain('.030 over for all 4: they clean up together with a chance of over 99.9 %');
     expect(out).toMatch(/\.020 over would do \(99\.\d %\), but it is no longer to be had\./);
     expect(out).toContain(
-      'Against it: One sleeve, 165, time not said, mends Bore 3 alone, against 610 for all.',
+      'Against it: One sleeve, 165 EUR, time not said, mends Bore 3 alone, against 610 EUR for all.',
     );
   });
 

@@ -29,16 +29,18 @@ export function basketLines(book: Book, basket: Basket, because: Issue | undefin
     ...(had.length > 0 ? set(`On order or here: ${had.map((need) => need.name).join(', ')}.`) : []),
     ...heading('To buy'),
     ...lines.flatMap((line) => [
-      `  ${moneyWords.money(line.price * line.count).padStart(6)}  ${basketWords.countWords(line.count, line.name)}`,
+      `  ${moneyWords.money(line.price * line.count, basket.currency).padStart(10)}  ${basketWords.countWords(line.count, line.name)}`,
       ...set(
         [...basketWords.lineDetails(line), basketWords.forWords(line)].filter((one) => one !== '').join(', '),
         '          ',
       ),
     ]),
     ...carriage.map(
-      ({ supplier, charge }) => `  ${moneyWords.money(charge).padStart(6)}  Carriage of ${supplier}`,
+      ({ supplier, charge }) =>
+        `  ${moneyWords.money(charge, basket.currency).padStart(10)}  Carriage of ${supplier}`,
     ),
     ...set(basketWords.sumWords(basket)),
+    ...(basket.currency === undefined ? set(moneyWords.NO_CURRENCY) : []),
     ...set(basketWords.proofWords(basket)),
     ...basketWords.gapWords(basket).flatMap((line) => set(line)),
     ...(others.length > 0

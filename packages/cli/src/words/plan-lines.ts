@@ -1,4 +1,11 @@
-import { type MeasuringMove, planReasonWords, pressureUnit, pressureWords, wantedWords } from '@fettle/book';
+import {
+  type MeasuringMove,
+  moneyWords,
+  planReasonWords,
+  pressureUnit,
+  pressureWords,
+  wantedWords,
+} from '@fettle/book';
 import { frontierLines, moveLines } from './plan-money-lines.ts';
 import { chanceWords, conditionWords, daysWords, money, type Name, type Planned, set } from './plan-words.ts';
 import { heading, table } from './table.ts';
@@ -30,14 +37,15 @@ function bestLines(plan: Planned, name: Name): string[] {
   if (!best) return [...heading('No plan'), ...noPlanLines(plan, name)];
   const rows = plan.chosen.map(({ offer, ready }) => [
     offer.body.name,
-    money(offer.body.price),
+    money(offer.body.price, plan.currency),
     offer.body.trust === 'assumed' ? 'price assumed' : '',
     ready === 0 ? 'at once' : `there after ${daysWords(ready)}`,
   ]);
   return [
-    ...heading(`The cheapest plan: ${money(best.price)}`),
+    ...heading(`The cheapest plan: ${money(best.price, plan.currency)}`),
     ...(rows.length > 0 ? table(rows, '  ') : ['  Nothing has to be bought.']),
     ...set(planReasonWords.totalWords(plan)),
+    ...(plan.currency === undefined ? set(moneyWords.NO_CURRENCY) : []),
   ];
 }
 
@@ -112,7 +120,7 @@ function whyLines(plan: Planned, name: Name): string[] {
   return [
     ...heading('Why each is in, and what it brings'),
     ...plan.chosen.flatMap((chosen) => [
-      `  ${chosen.offer.body.name} (${money(chosen.offer.body.price)})`,
+      `  ${chosen.offer.body.name} (${money(chosen.offer.body.price, plan.currency)})`,
       ...[
         ...planReasonWords.reasonWords(chosen, name),
         ...planReasonWords.gainWords(plan, chosen, unit),
@@ -127,8 +135,8 @@ function leftOutLines(plan: Planned, name: Name): string[] {
   return [
     ...heading('What was left out'),
     ...plan.leftOut.flatMap((one) => [
-      `  ${one.offer.body.name} (${money(one.offer.body.price)})`,
-      ...set(planReasonWords.leftOutWords(one, plan.best, name), '    '),
+      `  ${one.offer.body.name} (${money(one.offer.body.price, plan.currency)})`,
+      ...set(planReasonWords.leftOutWords(one, plan, name), '    '),
     ]),
     ...set(planReasonWords.nextPlanWords(plan, name)),
   ];

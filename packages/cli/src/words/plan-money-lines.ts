@@ -34,23 +34,23 @@ export function frontierLines(plan: Planned, name: Name): string[] {
     ),
     '  ● settles every verdict   · by pressure alone, verdicts left as they are',
     '',
-    ...stepLines('Settling every verdict:', frontier, name),
-    ...stepLines('If pressure alone counted (not admissible, for comparison):', pressureOnly, name),
+    ...stepLines('Settling every verdict:', frontier, plan, name),
+    ...stepLines('If pressure alone counted (not admissible, for comparison):', pressureOnly, plan, name),
   ];
 }
 
-function stepLines(title: string, sets: readonly PlanSet[], name: Name): string[] {
+function stepLines(title: string, sets: readonly PlanSet[], plan: Planned, name: Name): string[] {
   const [first, ...rest] = sets;
   if (!first) return [];
   const start =
     first.offers.length === 0 ? 'nothing bought' : `${first.offers.length} offers, the least that has to be`;
   return [
     `  ${title}`,
-    ...set(`${money(first.price)}: ${chanceWords(first.chance)}, ${start}.`, '    '),
+    ...set(`${money(first.price, plan.currency)}: ${chanceWords(first.chance)}, ${start}.`, '    '),
     ...rest.flatMap((next, i) => {
       const before = sets[i]!;
       return set(
-        `${money(next.price - before.price)} more (${money(next.price)}): ${chanceWords(next.chance)}, ${difference(before, next, name)}.`,
+        `${money(next.price - before.price, plan.currency)} more (${money(next.price, plan.currency)}): ${chanceWords(next.chance)}, ${difference(before, next, name)}.`,
         '    ',
       );
     }),
@@ -70,9 +70,7 @@ export function moveLines(plan: Planned, moves: readonly MeasuringMove[], name: 
     ...heading('Measuring before buying'),
     ...(moves.length === 0 ? set(planWords.NO_MEASURING) : []),
     ...moves.flatMap((move) => [
-      ...planWords
-        .measuringWords(move, plan.best, names)
-        .flatMap((text, i) => set(text, i === 0 ? '  ' : '    ')),
+      ...planWords.measuringWords(move, plan, names).flatMap((text, i) => set(text, i === 0 ? '  ' : '    ')),
       ...(move.about === 'verdict' && move.next ? set(moveWords(move.judgement, move.next), '    ') : []),
     ]),
   ];

@@ -96,8 +96,10 @@ function toldWhole(book: Book, proposal: Proposal, whole: boolean): string[] {
         '    ',
       ),
     ),
-    ...(price === undefined ? [] : [`  Price ${decidingWords.waysWords(chosen)}`]),
-    ...(whole && others.length > 0 ? set(`Also on record: ${decidingWords.waysWords(others)}`) : []),
+    ...(price === undefined ? [] : [`  Price ${decidingWords.waysWords(chosen, proposal)}`]),
+    ...(whole && others.length > 0
+      ? set(`Also on record: ${decidingWords.waysWords(others, proposal)}`)
+      : []),
     ...(cost ? decidingWords.reuseWords(part.name, cost, proposal).flatMap((line) => set(line)) : []),
   ];
 }

@@ -1,4 +1,4 @@
-import type { Book } from '@fettle/book';
+import { type Book, moneyWords } from '@fettle/book';
 import { whenWords } from '../words/entry.ts';
 import { ledgerFingerprint } from './fingerprint.ts';
 
@@ -20,7 +20,11 @@ export function coverPage(book: Book, { printedAt, printedBy }: Printing) {
     year: book.sheet?.year ?? '',
     owner: opened?.body.owner ?? 'not said',
     due: opened?.body.due ?? '',
-    cap: opened?.body.spending_cap === undefined ? '' : String(opened.body.spending_cap),
+    cap:
+      opened?.body.spending_cap === undefined
+        ? ''
+        : moneyWords.money(opened.body.spending_cap, moneyWords.currencyOf(book)),
+    currency: moneyWords.currencyOf(book) ?? 'none named: sums are bare numbers',
     job: book.job,
     opened: opened ? `${whenWords(opened.entry.at)}, ${opened.entry.who}` : 'not here',
     last: last ? `${whenWords(last.at)}, ${last.who}` : '',

@@ -56,14 +56,14 @@ const basketRows = (book: Book, basket: Basket) => ({
   lines: [
     ...basket.lines.map((line) => ({
       name: basketWords.countWords(line.count, line.name),
-      price: moneyWords.money(line.price * line.count),
+      price: moneyWords.money(line.price * line.count, basket.currency),
       details: [...basketWords.lineDetails(line), basketWords.forWords(line)]
         .filter((one) => one !== '')
         .join(', '),
     })),
     ...basket.carriage.map(({ supplier, charge }) => ({
       name: `Carriage of ${supplier}`,
-      price: moneyWords.money(charge),
+      price: moneyWords.money(charge, basket.currency),
       details: '',
     })),
   ],

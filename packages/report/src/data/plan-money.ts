@@ -27,29 +27,38 @@ export function frontierPages(plan: Planned, name: Name) {
   const { frontier, pressureOnly, best, confidence, cap } = plan;
   if (frontier.length === 0 || plan.conditions.length === 0) return null;
   const point = ({ price, chance }: PlanSet, i: number) => ({ price, chance, name: String(i + 1) });
-  const alt = frontier.map(({ price, chance }) => `${money(price)}: ${chanceWords(chance)}`).join('; ');
+  const alt = frontier
+    .map(({ price, chance }) => `${money(price, plan.currency)}: ${chanceWords(chance)}`)
+    .join('; ');
   return {
     alt,
     svg: costFrontierSvg(
       {
-        priceAxis: 'price',
+        priceAxis: plan.currency === undefined ? 'price' : `price, ${plan.currency}`,
         chanceAxis: 'chance, %',
         points: frontier.map((one, i) => ({ ...point(one, i), best: one.price === best?.price })),
         beside: pressureOnly.map((one) => ({ ...point(one, 0), name: '' })),
         wanted: { chance: confidence, text: printableText(`asked for ${chanceWords(confidence)}`) },
-        ...(cap !== undefined && { cap: { price: cap, text: printableText(`cap ${money(cap)}`) } }),
+        ...(cap !== undefined && {
+          cap: { price: cap, text: printableText(`cap ${money(cap, plan.currency)}`) },
+        }),
       },
       { title: 'What money buys', desc: alt, width: TEXT_WIDTH, profile: 'paper', paper: true },
     ),
     steps: frontier.map((one, i) => {
       const before = frontier[i - 1];
       const what = before
-        ? `${money(one.price - before.price)} more: ${difference(before, one, name)}`
+        ? `${money(one.price - before.price, plan.currency)} more: ${difference(before, one, name)}`
         : `${one.offers.length} offers, the least that settles every verdict`;
-      return { number: String(i + 1), price: money(one.price), chance: chanceWords(one.chance), what };
+      return {
+        number: String(i + 1),
+        price: money(one.price, plan.currency),
+        chance: chanceWords(one.chance),
+        what,
+      };
     }),
     beside: pressureOnly.map((one) => ({
-      price: money(one.price),
+      price: money(one.price, plan.currency),
       chance: chanceWords(one.chance),
       what: one.offers.map(name).join(', ') || 'nothing bought',
     })),
@@ -68,7 +77,7 @@ export function measuringSentences(plan: Planned, moves: readonly MeasuringMove[
   };
   return moves.map((move) =>
     [
-      ...planWords.measuringWords(move, plan.best, names),
+      ...planWords.measuringWords(move, plan, names),
       ...(move.about === 'verdict' && move.next ? [moveWords(move.judgement, move.next)] : []),
     ].join(' '),
   );

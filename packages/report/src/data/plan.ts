@@ -59,11 +59,11 @@ function plannedPages(plan: Planned, measuring: readonly string[]) {
   const unit = pressureUnit(plan.book);
   return {
     why_not: '',
-    title: plan.best ? `The cheapest plan: ${money(plan.best.price)}` : 'No plan',
+    title: plan.best ? `The cheapest plan: ${money(plan.best.price, plan.currency)}` : 'No plan',
     said: saidOf(plan),
     chosen: plan.chosen.map((one) => ({
       name: one.offer.body.name,
-      price: money(one.offer.body.price),
+      price: money(one.offer.body.price, plan.currency),
       assumed: one.offer.body.trust === 'assumed',
       ready: daysWords(one.ready),
       why: [
@@ -77,8 +77,8 @@ function plannedPages(plan: Planned, measuring: readonly string[]) {
     measuring,
     left_out: plan.leftOut.map((one) => ({
       name: one.offer.body.name,
-      price: money(one.offer.body.price),
-      why: planReasonWords.leftOutWords(one, plan.best, name),
+      price: money(one.offer.body.price, plan.currency),
+      why: planReasonWords.leftOutWords(one, plan, name),
     })),
     rests_on: planReasonWords.planGrounds(plan),
   };

@@ -72,7 +72,7 @@ async function jobWritten(
   said: Opening,
   sheet: SpecSheet,
 ): Promise<Outcome<Opened>> {
-  const { owner, story, spending_cap, due } = said;
+  const { owner, story, spending_cap, currency, due } = said;
   const id = said.id ?? newEntryId(now(), random(10));
   const hash = contentHash(sheet);
   const title = said.title ?? sheet.title;
@@ -81,6 +81,7 @@ async function jobWritten(
     ...(owner !== undefined && { owner }),
     ...(story !== undefined && { story }),
     ...(spending_cap !== undefined && { spending_cap }),
+    ...(currency !== undefined && { currency }),
     ...(due !== undefined && { due }),
   };
   if (said.id !== undefined) {

@@ -42,10 +42,11 @@ function Shown({ basket, because }: { readonly basket: Found; readonly because: 
         ))}
         {carriage.map(({ supplier, charge }) => (
           <li key={supplier} class="bought-line">
-            <span class="sum">{moneyWords.money(charge)}</span> Carriage of {supplier}
+            <span class="sum">{moneyWords.money(charge, basket.currency)}</span> Carriage of {supplier}
           </li>
         ))}
       </ul>
+      {basket.currency === undefined ? <p class="soft">{moneyWords.NO_CURRENCY}</p> : null}
       <p>{basketWords.proofWords(basket)}</p>
       {basketWords.gapWords(basket).map((words) => (
         <p key={words}>{words}</p>
@@ -108,7 +109,10 @@ function Line({ line }: { readonly line: Found['lines'][number] }) {
   return (
     <div class="order">
       <div class="bought-line">
-        <span class="sum">{moneyWords.money(line.price * line.count)}</span> <strong>{name}</strong>
+        <span class="sum">
+          {moneyWords.money(line.price * line.count, moneyWords.currencyOf(book.value))}
+        </span>{' '}
+        <strong>{name}</strong>
         <br />
         <span class="soft">
           {basketWords.lineDetails(line).join(', ')}

@@ -137,8 +137,10 @@ function Told({ proposal }: { readonly proposal: Proposal }) {
             one.next ? <p key={decidingWords.judgedName(one)}>Next: {moveWords(one, one.next)}</p> : null,
           )
         : null}
-      {price === undefined ? null : <p>Price {decidingWords.waysWords(chosen)}</p>}
-      {others.length > 0 ? <p class="soft">Also on record: {decidingWords.waysWords(others)}</p> : null}
+      {price === undefined ? null : <p>Price {decidingWords.waysWords(chosen, proposal)}</p>}
+      {others.length > 0 ? (
+        <p class="soft">Also on record: {decidingWords.waysWords(others, proposal)}</p>
+      ) : null}
       {cost
         ? decidingWords.reuseWords(part.name, cost, proposal).map((line, i) => (
             <p key={line} class={i > 0 ? 'soft' : undefined}>

@@ -1,5 +1,5 @@
-import { basketWords, type OrderStanding, orderStandings } from '@fettle/book';
-import type { Issue } from '@fettle/core';
+import { basketWords, moneyWords, type OrderStanding, orderStandings, sumSaid } from '@fettle/book';
+import { type Issue, ok } from '@fettle/core';
 import { useMemo, useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { assessed, book, write } from '../../state/job.ts';
@@ -90,9 +90,12 @@ function NewOrder() {
   const enter = async (event: Event): Promise<void> => {
     event.preventDefault();
     const item = said.item.trim();
-    const price = plainNumber('price', said.price);
+    const price =
+      said.price.trim() === ''
+        ? ok(undefined)
+        : sumSaid('price', said.price, moneyWords.currencyOf(book.value));
     const days = plainNumber('days', said.days);
-    const found = [price.issue, days.issue].filter((one) => one !== undefined);
+    const found = [...(price.ok ? [] : price.issues), ...(days.issue ? [days.issue] : [])];
     if (item === '')
       found.unshift({
         code: 'order/nothing-said',
@@ -101,7 +104,7 @@ function NewOrder() {
         wanted: 'what is ordered',
         message: 'Say what is ordered, such as relief spring.',
       });
-    if (found.length > 0) return setIssues(found);
+    if (!price.ok || found.length > 0) return setIssues(found);
     const [supplier, number] = [said.supplier.trim(), said.number.trim()];
     const entries = await write([
       {

@@ -33,7 +33,7 @@ export function MeasuringFirst({ plan, name }: Shown) {
         <p>
           <strong>
             {first.saving !== undefined && first.saving >= 0.5
-              ? `Measuring better is the cheapest next move as long as it costs less than ${money(Math.round(first.saving))}.`
+              ? `Measuring better is the cheapest next move as long as it costs less than ${money(Math.round(first.saving), plan.currency)}.`
               : 'Measuring better is the next move: nothing on offer is sure enough.'}
           </strong>
         </p>
@@ -64,7 +64,7 @@ function told(plan: PlanShown, move: MeasuringMove, name: planWords.OfferName): 
     pressure: (set: PlanSet, i: number) => pressureWords(set.pressures[i]!, unit),
   };
   return [
-    ...planWords.measuringWords(move, plan.best, names),
+    ...planWords.measuringWords(move, plan, names),
     ...(move.about === 'verdict' && move.next ? [moveWords(move.judgement, move.next)] : []),
   ].join(' ');
 }

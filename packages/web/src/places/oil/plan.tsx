@@ -114,9 +114,9 @@ function Found({ plan, circuit, of }: Shown) {
             {plan.leftOut.map((one) => (
               <li key={one.offer.id}>
                 <strong>
-                  {one.offer.body.name}, {money(one.offer.body.price)}.
+                  {one.offer.body.name}, {money(one.offer.body.price, plan.currency)}.
                 </strong>{' '}
-                {planReasonWords.leftOutWords(one, best, name)}
+                {planReasonWords.leftOutWords(one, plan, name)}
               </li>
             ))}
           </ul>
@@ -165,10 +165,9 @@ function Best({ plan, best, name }: BestOf) {
   return (
     <>
       <p class="figure">
-        {best.offers.length === 0
-          ? 'Nothing has to be bought'
-          : `Price ${money(best.price)} in the money of the job`}
+        {best.offers.length === 0 ? 'Nothing has to be bought' : `Price ${money(best.price, plan.currency)}`}
       </p>
+      {plan.currency === undefined ? <p class="soft">{moneyWords.NO_CURRENCY}</p> : null}
       <p class={over ? 'issue' : undefined}>{planReasonWords.totalWords(plan)}</p>
       <ul class="lines offers">
         {chosen.map((one) => (
@@ -176,7 +175,7 @@ function Best({ plan, best, name }: BestOf) {
             <span class="offer-name">
               <strong>{one.offer.body.name}</strong>
               <strong>
-                {money(one.offer.body.price)}
+                {money(one.offer.body.price, plan.currency)}
                 {one.offer.body.trust === 'assumed' ? ' (assumed)' : ''}
               </strong>
             </span>
@@ -251,7 +250,7 @@ function MoneyBuys({ plan, cap, name }: Bought) {
   const draw = useCallback(
     (picture: Picture): string => {
       const chart: CostChart = {
-        priceAxis: 'price',
+        priceAxis: plan.currency === undefined ? 'price' : `price, ${plan.currency}`,
         chanceAxis: 'chance, %',
         points: frontier.map((one, i) => ({
           price: one.price,
@@ -260,25 +259,27 @@ function MoneyBuys({ plan, cap, name }: Bought) {
           best: one.price === best?.price,
         })),
         wanted: { chance: asked, text: `asked for ${chanceWords(asked)}` },
-        ...(cap !== undefined && { cap: { price: cap, text: `cap ${money(cap)}` } }),
+        ...(cap !== undefined && { cap: { price: cap, text: `cap ${money(cap, plan.currency)}` } }),
       };
       return costFrontierSvg(chart, picture);
     },
-    [frontier, best, cap, asked],
+    [frontier, best, cap, asked, plan.currency],
   );
   return (
     <>
       <h3>What money buys</h3>
       <Drawing
         title="The chance of every pressure wanted, by price"
-        desc={frontier.map(({ price, chance }) => `${money(price)}: ${chanceWords(chance)}`).join('; ')}
+        desc={frontier
+          .map(({ price, chance }) => `${money(price, plan.currency)}: ${chanceWords(chance)}`)
+          .join('; ')}
         draw={draw}
         widest={1000}
       />
       <ol class="bought">
         {frontier.map((one, i) => (
           <li key={one.price}>
-            {money(one.price)}: {chanceWords(one.chance)}
+            {money(one.price, plan.currency)}: {chanceWords(one.chance)}
             {i === 0 ? ', the least that has to be' : `, ${difference(frontier[i - 1]!, one, name)}`}.
           </li>
         ))}

@@ -1,3 +1,4 @@
+import { moneyWords } from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
@@ -30,7 +31,7 @@ export function StoryAndNotes() {
         {body?.spending_cap !== undefined ? (
           <>
             <dt>To spend</dt>
-            <dd>at most {body.spending_cap}</dd>
+            <dd>at most {moneyWords.money(body.spending_cap, moneyWords.currencyOf(book.value))}</dd>
           </>
         ) : null}
       </dl>
