@@ -22,7 +22,9 @@ it('takes a proposal by a tap, and the slip asks the shop for it on page, paper 
   const head = page.locator('.deciding details', { hasText: 'Cylinder head' }).first();
   await head.locator('summary').click();
   // 92 % × (20 h × 18 + 55).
-  await head.getByText(/^Reusing Cylinder head costs 38\d EUR in expectation .*: 92 % × \(20 h × 18 EUR \+ 55 EUR\)/).waitFor();
+  await head
+    .getByText(/^Reusing Cylinder head costs 38\d EUR in expectation .*: 92 % × \(20 h × 18 EUR \+ 55 EUR\)/)
+    .waitFor();
   await head.getByRole('button', { name: 'Machine it', exact: true }).click();
   await page.getByRole('heading', { name: `To be decided: ${before - 1}`, exact: true }).waitFor();
   expect(await here.shop.fettle('decide', LINNET, 'head')).toContain('decided: to be machined');
