@@ -139,6 +139,7 @@ export { type Tag, tagOf } from './tags/tag.ts';
 export { isTagAddress, partSought } from './tags/tag-code.ts';
 export { TAG_SIZES, type TagSize, tagGrid } from './tags/tag-sizes.ts';
 export { admittedTask } from './timeline/admitted-task.ts';
+export { dueWords } from './timeline/time-there.ts';
 export { type PlannedTask, type TimeLine, timeLineOf } from './timeline/timeline.ts';
 export * as basketWords from './words/basket.ts';
 export type { Block } from './words/block.ts';

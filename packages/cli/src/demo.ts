@@ -29,6 +29,7 @@ export const DEMOS: Readonly<Record<string, Demo>> = {
     who: 'the rebuilder',
     began: Date.UTC(2025, 3, 22, 8, 0, 0),
     opened: {
+      example: true,
       title: 'Brackenhall Linnet 172, the library van',
       owner: 'the library service',
       story:
@@ -47,6 +48,7 @@ export const DEMOS: Readonly<Record<string, Demo>> = {
     // A day after the first: entries are named by their minute, and both jobs may lie in one directory.
     began: Date.UTC(2025, 3, 23, 8, 0, 0),
     opened: {
+      example: true,
       title: 'The library van, parts back from the shop',
       owner: 'the library service',
       story: 'The library van again, with what came back: bores, crank, shells, pistons and gears.',
@@ -63,6 +65,7 @@ export const DEMOS: Readonly<Record<string, Demo>> = {
     who: 'the rebuilder',
     began: Date.UTC(2025, 4, 3, 8, 0, 0),
     opened: {
+      example: true,
       title: 'Castelvar 39-8, alloy V8',
       owner: 'its driver',
       story: 'Taken apart by somebody else, years ago; the boxes of bolts came with it.',
@@ -76,6 +79,7 @@ export const DEMOS: Readonly<Record<string, Demo>> = {
     who: 'the rebuilder',
     began: Date.UTC(2025, 5, 7, 8, 0, 0),
     opened: {
+      example: true,
       title: 'Pellworth Jackdaw 500, parallel twin',
       owner: 'its rider',
       story: 'A rod seized although the journals measure well, and oil is thrown from the breather.',

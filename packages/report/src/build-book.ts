@@ -24,7 +24,8 @@ import { pageNumbers } from './words/entry.ts';
 /** Everything the build book says, as plain JSON of texts: the template only sets it. */
 export function buildBookData(book: Book, printing: Printing, photos: readonly Photograph[] = []) {
   // What cures is told by the time of printing, which the pages say.
-  const assessed = assessment(book, asFittedNow(book), CATALOGUE, Date.parse(printing.printedAt));
+  const now = Date.parse(printing.printedAt);
+  const assessed = assessment(book, asFittedNow(book), CATALOGUE, now);
   const { judgements, gates, torques, reckoning } = assessed;
   const pages = pageNumbers(book);
   const prediction = predictionOf(book, reckoning);
@@ -38,13 +39,13 @@ export function buildBookData(book: Book, printing: Printing, photos: readonly P
     maps: mapPages(book, judgements),
     cards: cardPages(book, judgements),
     covers: coverPages(book, gates),
-    covers_as_of: momentWords(Date.parse(printing.printedAt), printing.zone),
-    pressure: pressurePages(book, assessed, prediction),
+    covers_as_of: momentWords(now, printing.zone),
+    pressure: pressurePages(book, assessed, prediction, now),
     gauge: gaugePages(book),
     torque: torquePages(book, torques),
     decisions: decisionPages(book),
     orders: orderPages(book, judgements),
-    deciding: decidingPages(book, assessed),
+    deciding: decidingPages(book, assessed, now),
     sizes: sizePages(book, assessed),
     stacks: stackPages(book),
     matching: matchingPages(book),

@@ -5,6 +5,8 @@ import { alternativePrices, gapWords, standingWords, sumWords } from '../words/b
 import { basketOf } from './basket.ts';
 import { orderStandings } from './order-standing.ts';
 
+const NOW = Date.parse('2026-03-01T12:00:00Z');
+
 type Engine = ReturnType<typeof decidedEngine>;
 
 const supply = (
@@ -26,7 +28,7 @@ it('buys for each part that is to be replaced, one for each position', () => {
   replaced(bench, 'spring-1', 'spring-2');
   supply(bench, 'single', 9, [{ need: 'spring', count: 1 }]);
   supply(bench, 'pair', 16, [{ need: 'spring', count: 2 }]);
-  const basket = basketOf(bench.book(), { taken: [] });
+  const basket = basketOf(bench.book(), { now: NOW, taken: [] });
   expect(basket.needs).toMatchObject([{ key: 'spring', count: 2, had: 0 }]);
   expect(basket).toMatchObject({ price: 16, proven: true });
   expect(basket.lines.map(({ id, count }) => [id, count])).toEqual([['pair', 1]]);
@@ -41,14 +43,14 @@ it('does not take shells of standard size for shells of an undersize', () => {
   for (const part of ['shells-old-1', 'shells-old-2'])
     bench.desk.write('disposition', { part, decision: 'replace', size: '.010 under', why: 'ground' });
   supply(bench, 'standard', 40, [{ need: 'shells', count: 2 }]);
-  const short = basketOf(bench.book(), { taken: [] });
+  const short = basketOf(bench.book(), { now: NOW, taken: [] });
   expect(short.lines).toEqual([]);
   expect(short.unmet).toMatchObject([{ key: 'shells .010 under', count: 2 }]);
   expect(gapWords(short)[0]).toBe(
     '2 × Main shells, .010 under: nothing on record brings it. standard: of another size, or of none that was said.',
   );
   supply(bench, 'undersize', 55, [{ need: 'shells', count: 2, size: '.010 under' }]);
-  expect(basketOf(bench.book(), { taken: [] })).toMatchObject({ price: 55, unmet: [] });
+  expect(basketOf(bench.book(), { now: NOW, taken: [] })).toMatchObject({ price: 55, unmet: [] });
 });
 
 it('takes a repair of the plan for what it covers, once, whoever asks for it', () => {
@@ -67,7 +69,7 @@ it('takes a repair of the plan for what it covers, once, whoever asks for it', (
   bench.desk.write('disposition', { part: 'block', decision: 'machine', size: '.030 over', why: 'worn' });
   for (const part of ['piston-old-1', 'piston-old-2'])
     bench.desk.write('disposition', { part, decision: 'replace', size: '.030 over', why: 'bored' });
-  const basket = basketOf(bench.book(), { taken: ['rebore'] });
+  const basket = basketOf(bench.book(), { now: NOW, taken: ['rebore'] });
   // One price for the machining, the pistons and the plan's own wish.
   expect(basket).toMatchObject({ price: 400, unmet: [] });
   expect(basket.needs.map(({ key, count }) => [key, count])).toEqual([
@@ -82,7 +84,7 @@ it('counts what was ordered, leaves it out of what is still to buy, and holds bo
   replaced(bench, 'spring-1', 'spring-2');
   supply(bench, 'single', 9, [{ need: 'spring', count: 1 }]);
   bench.desk.write('order', { item: 'single', supply: 'single', price: 9 });
-  const basket = basketOf(bench.book(), { taken: [] });
+  const basket = basketOf(bench.book(), { now: NOW, taken: [] });
   expect(basket).toMatchObject({ price: 9, spent: 9 });
   expect(basket.needs).toMatchObject([{ count: 1, had: 1 }]);
   expect(sumWords(basket)).toBe('Together 9; with 9 on orders so far 18.');
@@ -99,10 +101,10 @@ it('charges carriage once for a supplier, and bars what comes too late', () => {
   supply(bench, 'single', 9, [{ need: 'spring', count: 1 }], { supplier: 'post' });
   supply(bench, 'gasket-slow', 1, [{ need: 'gasket', count: 1 }], { lead_time: '9 weeks' });
   supply(bench, 'gasket-post', 5, [{ need: 'gasket', count: 1 }], { supplier: 'post' });
-  const basket = basketOf(bench.book(), { taken: [], days: 28 });
+  const basket = basketOf(bench.book(), { now: NOW, taken: [], days: 28 });
   expect(basket).toMatchObject({ goods: 23, price: 30, barred: [{ why: 'not-in-time' }] });
   expect(basket.carriage).toEqual([{ supplier: 'post', charge: 7 }]);
-  expect(basketOf(bench.book(), { taken: [], days: 70 }).price).toBe(26);
+  expect(basketOf(bench.book(), { now: NOW, taken: [], days: 70 }).price).toBe(26);
 });
 
 it('buys what a ground crank needs once it is back, without grinding it again', () => {
@@ -132,16 +134,19 @@ it('buys what a ground crank needs once it is back, without grinding it again', 
   bench.desk.write('disposition', { part: 'crank', decision: 'machine', size: '.010 under', why: 'worn' });
   for (const part of ['shells-old-1', 'shells-old-2'])
     bench.desk.write('disposition', { part, decision: 'replace', size: '.010 under', why: 'ground' });
-  expect(basketOf(bench.book(), { taken: ['grind', 'undersize'] }).price).toBe(360);
+  expect(basketOf(bench.book(), { now: NOW, taken: ['grind', 'undersize'] }).price).toBe(360);
   // Wanted for the shells alone, the grind that they are no use without comes with them.
-  expect(basketOf(bench.book(), { taken: [] }).price).toBe(360);
+  expect(basketOf(bench.book(), { now: NOW, taken: [] }).price).toBe(360);
   bench.desk.write('part-reworked', {
     part: 'crank',
     what: 'ground',
     condition: 'machined',
     size: '.010 under',
   });
-  expect(basketOf(bench.book(), { taken: ['grind', 'undersize'] })).toMatchObject({ price: 60, unmet: [] });
+  expect(basketOf(bench.book(), { now: NOW, taken: ['grind', 'undersize'] })).toMatchObject({
+    price: 60,
+    unmet: [],
+  });
 });
 
 it('says why there is no basket where what is on record excludes one another', () => {
@@ -162,7 +167,7 @@ it('says why there is no basket where what is on record excludes one another', (
   offer('one', 'crank', ['other']);
   offer('other', 'block', []);
   replaced(bench, 'crank', 'block');
-  const basket = basketOf(bench.book(), { taken: [] });
+  const basket = basketOf(bench.book(), { now: NOW, taken: [] });
   expect(basket).toMatchObject({ none: 'excluded', lines: [] });
   expect(sumWords(basket)).toMatch(/^No basket covers it all/);
 });

@@ -1,5 +1,5 @@
 import type { Book } from '../fold/book.ts';
-import { daysOf } from '../plan/lead-time.ts';
+import { timeThere } from '../timeline/time-there.ts';
 import { type Alternative, alternativesOf } from './alternatives.ts';
 import { type Buying, type BuyingProblem, cheapestBuying, NOTHING, shortfall } from './buying-programme.ts';
 import { type Need, needsOf } from './needs.ts';
@@ -18,6 +18,8 @@ export interface Basket {
   readonly currency?: string;
   /** Brought beyond what is needed, such as the rest of a kit. */
   readonly leftOver: readonly { readonly key: string; readonly name: string; readonly count: number }[];
+  /** Days since the job's date, when it is past: nothing is barred for its time then. */
+  readonly past?: number;
   /** Needed, and nothing on record brings it. */
   readonly unmet: readonly Need[];
   /** Not reckoned with, and why. */
@@ -36,7 +38,9 @@ export interface Basket {
 export interface BasketWishes {
   /** Repairs on offer that are to be done, such as those of the plan. */
   readonly taken: readonly string[];
-  /** Days there are; what the job says when absent. */
+  /** Unix time [ms], for the job's date. */
+  readonly now: number;
+  /** Days there are; until the job's date when absent, and no limit when that is past. */
   readonly days?: number;
 }
 
@@ -47,8 +51,7 @@ export interface BasketWishes {
 export function basketOf(book: Book, wishes: BasketWishes): Basket {
   const all = needsOf(book, wishes.taken);
   const open = all.filter(({ count }) => count > 0);
-  const due = book.opened?.body.due;
-  const days = wishes.days ?? (due === undefined ? undefined : daysOf(due));
+  const { days, past } = timeThere(book, wishes.now, wishes.days);
   const sources = ofUse(sourcesOf(book), open);
   const barred: Basket['barred'][number][] = [];
   const admitted = sources.filter(({ line, buyable, days: own }) => {
@@ -93,6 +96,7 @@ export function basketOf(book: Book, wishes: BasketWishes): Basket {
     ...(currency !== undefined && { currency }),
     leftOver: leftOverOf(book, admitted, best, open),
     unmet,
+    ...(past !== undefined && { past }),
     barred,
     otherSizes: unmet.flatMap((need) => {
       const supplies = otherSizesOf(book, need);

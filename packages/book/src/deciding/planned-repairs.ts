@@ -13,12 +13,21 @@ export interface PlannedRepairs {
   readonly because?: Issue;
 }
 
-/** The repairs on offer that the cheapest adequate plan takes; none where there is no plan. */
-export function plannedRepairs(book: Book, assessed: Assessment, days?: number): PlannedRepairs {
+/**
+ * The repairs on offer that the cheapest adequate plan takes; none where there is no plan.
+ *
+ * @param at  `now` is Unix time [ms]; `days` there are, until the job's date when absent
+ */
+export function plannedRepairs(
+  book: Book,
+  assessed: Assessment,
+  { now, days }: { readonly now: number; readonly days?: number | undefined },
+): PlannedRepairs {
   if (book.offers.size === 0) return { taken: [] };
   try {
     const planning = planningOf(book, assessed, {
       confidence: CONFIDENCE,
+      now,
       ...(days !== undefined && { days }),
     });
     if (!planning.ok) return { taken: [], because: planning.issues[0]! };

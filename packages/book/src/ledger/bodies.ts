@@ -107,7 +107,15 @@ export const BODIES = {
       .regex(/^[A-Z]{3}$/, 'a code of ISO 4217, such as EUR')
       .optional()
       .describe('of every sum in the job, by ISO 4217'),
-    due: z.string().max(60).optional(),
+    due: z
+      .string()
+      .max(60)
+      .optional()
+      .describe('a date such as "2026-06-10", or a time counted from this entry, such as "seven weeks"'),
+    example: z
+      .literal(true)
+      .optional()
+      .describe('a worked example: its time stands at the last entry of the device that opened it'),
   }),
   'spec-adopted': z.strictObject({ sheet: hash, title: z.string().max(200) }),
   'characteristic-amended': z.strictObject({
@@ -395,6 +403,7 @@ export const BODIES = {
     latest: said.optional().describe('not exceeded unless something breaks'),
     needs: z.array(id).max(100).optional().describe('tasks, offers and supplies that come before it'),
     after_all: z.boolean().optional().describe('begins when everything bought and machined is there'),
+    began: z.iso.datetime().optional().describe('when it was begun; what it takes is counted from then'),
     done: z.boolean().optional(),
     note: prose.optional(),
   }),

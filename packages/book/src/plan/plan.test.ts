@@ -12,6 +12,8 @@ import { measuringMoves } from './measuring.ts';
 import { type RepairPlan, repairPlan } from './plan.ts';
 import { type Planning, type PlanWishes, planningOf } from './planning.ts';
 
+const NOW = Date.parse('2026-03-01T12:00:00Z');
+
 const IDLE = { speed: (600 * 2 * Math.PI) / 60, temperature: 273.15 + 93 };
 const PSI = 6894.757;
 
@@ -103,13 +105,13 @@ function offer(bench: Bench, id: string, price: number, { restores = [], ...more
 }
 
 function planned(bench: Bench, wishes: Partial<PlanWishes> = {}): Planning & RepairPlan {
-  const planning = planningOf(bench.book(), bench.assessed(), { confidence: 0.95, ...wishes });
+  const planning = planningOf(bench.book(), bench.assessed(), { confidence: 0.95, now: NOW, ...wishes });
   if (!planning.ok) throw new Error(planning.issues[0]!.message);
   return { ...planning.value, ...repairPlan(planning.value) };
 }
 
 function refusal(bench: Bench): string | undefined {
-  const planning = planningOf(bench.book(), bench.assessed(), { confidence: 0.95 });
+  const planning = planningOf(bench.book(), bench.assessed(), { confidence: 0.95, now: NOW });
   return planning.ok ? undefined : planning.issues[0]!.code;
 }
 

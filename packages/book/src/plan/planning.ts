@@ -2,7 +2,8 @@ import { failed, type Issue, type Outcome, ok, parseQuantity, type Uncertain } f
 import type { Assessed, Assessment } from '../assess/assessment.ts';
 import type { Book } from '../fold/book.ts';
 import { wantedPressure } from '../oil/pressure-limit.ts';
-import { daysOf, finishDays } from './lead-time.ts';
+import { orderedSince, timeThere } from '../timeline/time-there.ts';
+import { finishDays } from './lead-time.ts';
 import { type Offer, type OfferBody, offersOf } from './offers.ts';
 import { type Condition, OilChances } from './oil-chances.ts';
 import { type OilModel, oilModel } from './oil-effects.ts';
@@ -13,7 +14,9 @@ import { MOST_CHOICES, type Problem } from './search.ts';
 export interface PlanWishes {
   /** Least probability that every pressure wanted is met, from 0.5 up to under 1. */
   readonly confidence: number;
-  /** Days there are; what the job says when absent, and no limit where that does not read. */
+  /** Unix time [ms], for the job's date and what is on its way. */
+  readonly now: number;
+  /** Days there are; until the job's date when absent, and no limit where that does not read or is past. */
   readonly days?: number;
   /** Another grade of the sheet than its fill. */
   readonly grade?: string;
@@ -47,6 +50,8 @@ export interface Planning {
   /** Not read yet, with offers that would settle it were it out. */
   readonly unread: readonly Assessed[];
   readonly days: number | undefined;
+  /** Days since the job's date, when it is past. */
+  readonly past: number | undefined;
   /** When each offer is there, in days. */
   readonly ready: ReadonlyMap<string, number>;
   /** Bits of the offers that are not there in time. */
@@ -86,9 +91,14 @@ export function planningOf(book: Book, assessed: Assessment, wishes: PlanWishes)
   const complete = offers.filter((_, i) => !(bits.incomplete & (1 << i)));
   const out = assessed.judgements.filter(({ status }) => status === 'out');
   const requirements = out.flatMap((judgement) => requirementOf(judgement, complete) ?? []);
-  const ready = finishDays(offers.map(({ id, days, body }) => ({ id, days, needs: body.needs })));
-  const due = book.opened?.body.due;
-  const days = wishes.days ?? (due === undefined ? undefined : daysOf(due));
+  const ready = finishDays(
+    offers.map(({ id, days, body }) => ({
+      id,
+      days: daysAhead(book, id, days, wishes.now),
+      needs: body.needs,
+    })),
+  );
+  const { days, past } = timeThere(book, wishes.now, wishes.days);
   const tooLate = offers.reduce(
     (mask, { id }, i) => (days !== undefined && ready.get(id)! > days ? mask | (1 << i) : mask),
     0,
@@ -117,6 +127,7 @@ export function planningOf(book: Book, assessed: Assessment, wishes: PlanWishes)
       (judgement) => judgement.status === 'missing' && requirementOf(judgement, complete),
     ),
     days,
+    past,
     ready,
     tooLate,
     bits,
@@ -135,6 +146,13 @@ export function planningOf(book: Book, assessed: Assessment, wishes: PlanWishes)
       };
     },
   });
+}
+
+/** What is ordered has been on its way since it was; what is here takes no more time. */
+function daysAhead(book: Book, id: string, days: number, now: number): number {
+  const ordered = orderedSince(book, id, now);
+  if (!ordered) return days;
+  return ordered.here ? 0 : Math.max(0, days - ordered.gone);
 }
 
 /** Sets of offers that touch the oil; more would keep a person waiting for what could be a minute. */

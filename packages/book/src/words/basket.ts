@@ -5,6 +5,7 @@ import type { OrderStanding } from '../basket/order-standing.ts';
 import type { BasketLine } from '../basket/sources.ts';
 import type { Book } from '../fold/book.ts';
 import { about, money } from './money.ts';
+import { pastWords } from './timeline.ts';
 
 export const countWords = (count: number, name: string): string =>
   count === 1 ? name : `${count} × ${name}`;
@@ -124,7 +125,10 @@ export function alternativePrices({ alternatives, price: best, currency }: Baske
 }
 
 /** What stays open or was left out of the reckoning, each in a sentence. */
-export const gapWords = ({ unmet, otherSizes, barred, leftOver }: Basket): string[] => [
+export const gapWords = ({ unmet, otherSizes, past, barred, leftOver }: Basket): string[] => [
+  ...(past === undefined
+    ? []
+    : [`The date of the job is past, by ${pastWords(past)}: nothing is left out for coming late.`]),
   ...unmet.map((need) => {
     const others = otherSizes.find((one) => one.need.key === need.key)?.supplies ?? [];
     return `${needWords(need)}: nothing on record brings it.${others.length > 0 ? ` ${others.join(', ')}: of another size, or of none that was said.` : ''}`;

@@ -10,10 +10,11 @@ import { placeText } from '../sheet/places.ts';
 import { about, type Currency, chance, daysWords, money } from './money.ts';
 import { difference, type OfferName } from './plan.ts';
 import { pressureDecimals } from './pressure.ts';
+import { pastWords } from './timeline.ts';
 
 /** What of a plan and its problem these words are made from. */
 export type PlanTold = RepairPlan &
-  Pick<Planning, 'confidence' | 'conditions' | 'offers' | 'unoffered' | 'unread' | 'days'>;
+  Pick<Planning, 'confidence' | 'conditions' | 'offers' | 'unoffered' | 'unread' | 'days' | 'past'>;
 
 /** The name of an offer by its id; what is no longer on offer keeps its id. */
 export const offerNames =
@@ -48,7 +49,7 @@ const modelWords = ({ chanceWithModel }: PlanTold): string =>
 
 /** The price against the cap of the job, when all is there, and how sure it is. */
 export function totalWords(plan: PlanTold): string {
-  const { best, cap, currency, days, conditions } = plan;
+  const { best, cap, currency, days, past, conditions } = plan;
   if (!best) return '';
   const within =
     cap === undefined
@@ -58,8 +59,12 @@ export function totalWords(plan: PlanTold): string {
         : `, ${money(best.price - cap, currency)} OVER the cap of ${money(cap, currency)}: no cheaper set does it`;
   const there = best.days === 0 ? 'all is there at once' : `all is there after ${daysWords(best.days)}`;
   const time = days === undefined ? '' : ` of ${daysWords(days)}`;
+  const late =
+    past === undefined
+      ? ''
+      : ` The date of the job is past, by ${pastWords(past)}: no offer is left out for its time.`;
   const sure = conditions.length > 0 ? `; every pressure as wanted: ${sureWords(best.chance)}` : '';
-  return `Together ${money(best.price, currency)}${within}; ${there}${time}${sure}.${modelWords(plan)}`;
+  return `Together ${money(best.price, currency)}${within}; ${there}${time}${sure}.${late}${modelWords(plan)}`;
 }
 
 /** What the next best costs, or that there is none; empty where there is no best. */

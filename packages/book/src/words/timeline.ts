@@ -1,10 +1,12 @@
 import { normalCdf } from '@fettle/core';
+import { dayWords } from '../timeline/time-there.ts';
 import type { PlannedTask, TimeLine } from '../timeline/timeline.ts';
 import { daysWords, chance as share } from './money.ts';
 
 /** `2 weeks`, `10 to 28 days, most likely 14`. */
-export function takesWords({ times, unsaid, state }: PlannedTask): string {
+export function takesWords({ times, unsaid, state, overdue }: PlannedTask): string {
   if (state === 'over') return 'over';
+  if (overdue) return 'overdue';
   if (unsaid) return 'no time said';
   const { soonest, likely, latest, spread } = times;
   if (!spread) return likely === 0 ? 'no time' : daysWords(likely);
@@ -20,7 +22,14 @@ export function readyWords({ schedule }: TimeLine, id: string): string {
 const rounded = (days: number): number => Math.round(days * 10) / 10;
 
 /** The whole in a sentence or two. */
-export function dateWords({ schedule, days, chance, tasks }: TimeLine): string[] {
+export const dateWords = (line: TimeLine): string[] => [
+  ...meetingWords(line),
+  ...(line.example
+    ? [`This is a worked example: its time stands at ${dayWords(line.from)}, when its last line was written.`]
+    : []),
+];
+
+function meetingWords({ schedule, days, date, chance, tasks }: TimeLine): string[] {
   if (tasks.length === 0) return ['Nothing lies ahead: nothing is to be bought and no task was entered.'];
   const spread = tasks.some(({ times }) => times.spread);
   const likely = `With every time as it is most likely, all is done after ${daysWords(schedule.days)}.`;
@@ -28,11 +37,18 @@ export function dateWords({ schedule, days, chance, tasks }: TimeLine): string[]
     ? ` One in two after ${Math.round(chance.middle)} days, nine in ten after ${Math.round(chance.late)}.`
     : '';
   if (days === undefined) return [`${likely}${drawn} The job names no date.`];
+  if (days < 0) return [`The date${dateOf(date)} is past, by ${pastWords(-days)}.`, `${likely}${drawn}`];
   const met = spread
     ? `The chance of meeting the ${daysWords(days)} there are: ${share(chance.chance ?? 0)}.`
     : `${schedule.days <= days ? `That is ${daysWords(days - schedule.days)} before` : `That is ${daysWords(schedule.days - days)} after`} the ${daysWords(days)} there are.`;
   return [met.replace('at once before', 'on'), `${likely}${drawn}`];
 }
+
+const dateOf = (date: number | undefined): string => (date === undefined ? '' : `, ${dayWords(date)},`);
+
+/** `76 weeks`, `5 days`: nobody counts days past two weeks. */
+export const pastWords = (days: number): string =>
+  days < 14 ? daysWords(days) : `${Math.round(days / 7)} weeks`;
 
 /** What sets the date, and how sure that is. */
 export function criticalWords({ schedule, tasks, chance }: TimeLine): string {
@@ -48,7 +64,9 @@ export function criticalWords({ schedule, tasks, chance }: TimeLine): string {
 }
 
 /** On what the chance rests, so that nobody believes it further. */
-export function chanceRests({ tasks, chance, pert, days }: TimeLine): string[] {
+export function chanceRests({ tasks, chance, pert, days, date, from, example }: TimeLine): string[] {
+  const under = tasks.filter(({ gone }) => gone !== undefined);
+  const overdue = tasks.filter((task) => task.overdue === true);
   const certain = tasks.filter(({ times, state, unsaid }) => !times.spread && state !== 'over' && !unsaid);
   const unsaid = tasks.filter((task) => task.unsaid);
   const names = (list: readonly PlannedTask[]): string =>
@@ -58,7 +76,15 @@ export function chanceRests({ tasks, chance, pert, days }: TimeLine): string[] {
       .join(', ')}${list.length > 5 ? ` and ${list.length - 5} more` : ''}`;
   const spread = tasks.some(({ times }) => times.spread);
   return [
-    'Counted in days from today; everything begins as soon as what it needs is there.',
+    `Counted in days from ${example ? `${dayWords(from)}, where this worked example stands` : 'today'}${date === undefined ? '' : `, until ${dayWords(date)}`}; everything begins as soon as what it needs is there.`,
+    ...(under.length > 0
+      ? [
+          `Counted from when it was ordered or begun: ${under.map(({ name, gone }) => `${name} (${gone === 0 ? 'today' : `${daysWords(gone ?? 0)} ago`})`).join(', ')}.`,
+        ]
+      : []),
+    ...(overdue.length > 0
+      ? [`Overdue, counted as if it came today: ${names(overdue)}. Ask after it, or enter what is known now.`]
+      : []),
     ...(spread
       ? [
           `Each time is drawn from a triangle over its soonest and latest with the top at the most likely, ${chance.trials} times, each by itself: a shop that is late with one thing is late with all, which this does not know.`,
@@ -99,7 +125,7 @@ export function timeLineChart(line: TimeLine) {
           text: criticalShare(line, task.id),
         };
       }),
-    ...(days !== undefined && { due: { days, text: `the date, ${daysWords(days)}` } }),
+    ...(days !== undefined && days >= 0 && { due: { days, text: `the date, ${daysWords(days)}` } }),
     ...(chance.trials > 1 && {
       end: { early: chance.early, middle: chance.middle, late: chance.late, text: 'all done' },
     }),

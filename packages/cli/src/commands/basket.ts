@@ -158,7 +158,7 @@ Examples:
     .action((job: string, said: { within?: string; plan: boolean }) =>
       run(async (context) => {
         const bench = await context.bench(job);
-        return bench.ok ? basketReply(bench.value.book(), said) : bench;
+        return bench.ok ? basketReply(bench.value.book(), said, context.io.now()) : bench;
       }),
     );
 };
@@ -209,6 +209,7 @@ function supplySaid(
 export function basketSaid(
   book: Book,
   { within, plan }: { within?: string | undefined; plan: boolean },
+  now: number,
 ): Outcome<{ basket: Basket; because?: Issue; days?: number }> {
   const days = within === undefined ? undefined : daysOf(within);
   if (within !== undefined && days === undefined)
@@ -222,14 +223,14 @@ export function basketSaid(
       ),
     );
   const { taken, because } = plan
-    ? plannedRepairs(book, assessment(book, asFittedNow(book), CATALOGUE), days)
+    ? plannedRepairs(book, assessment(book, asFittedNow(book), CATALOGUE), { now, days })
     : { taken: [], because: undefined };
-  const basket = basketOf(book, { taken, ...(days !== undefined && { days }) });
+  const basket = basketOf(book, { taken, now, ...(days !== undefined && { days }) });
   return ok({ basket, ...(because && { because }), ...(days !== undefined && { days }) });
 }
 
-function basketReply(book: Book, said: { within?: string; plan: boolean }): Outcome<Reply> {
-  const found = basketSaid(book, said);
+function basketReply(book: Book, said: { within?: string; plan: boolean }, now: number): Outcome<Reply> {
+  const found = basketSaid(book, said, now);
   if (!found.ok) return found;
   const { basket, because } = found.value;
   const over = basket.cap !== undefined && basket.price + basket.spent > basket.cap;

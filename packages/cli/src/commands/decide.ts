@@ -47,10 +47,10 @@ Examples:
         const bench = await context.bench(job);
         if (!bench.ok) return bench;
         if (decision === undefined && said.asProposed !== true)
-          return proposed(bench.value.book(), part, said);
+          return proposed(bench.value.book(), part, said, context.io.now());
         return entered(
           bench,
-          (one) => dispositionSaid(one, part, decision, said),
+          (one) => dispositionSaid(one, part, decision, said, context.io.now()),
           (book) => {
             const body = book.dispositions.get(part ?? '')?.body;
             return `${part}: ${body?.decision}${body?.size === undefined ? '' : `, ${body.size}`}.${obtainableWords(book, body?.size)}`;
@@ -60,14 +60,14 @@ Examples:
     );
 };
 
-const proposals = (book: Book): { found: Proposal[]; because?: Issue } => {
+const proposals = (book: Book, now: number): { found: Proposal[]; because?: Issue } => {
   const assessed = assessment(book, asFittedNow(book), CATALOGUE);
-  const { taken, because } = plannedRepairs(book, assessed);
+  const { taken, because } = plannedRepairs(book, assessed, { now });
   return { found: proposalsOf(book, assessed.judgements, taken), ...(because && { because }) };
 };
 
-function proposed(book: Book, part: string | undefined, { open }: Said): Outcome<Reply> {
-  const { found, because } = proposals(book);
+function proposed(book: Book, part: string | undefined, { open }: Said, now: number): Outcome<Reply> {
+  const { found, because } = proposals(book, now);
   const shown = found.filter(
     (one) => (part === undefined || one.part.id === part) && (open !== true || one.agrees !== true),
   );
@@ -95,10 +95,11 @@ function dispositionSaid(
   part: string | undefined,
   decision: string | undefined,
   said: Said,
+  now: number,
 ): Outcome<{ kind: 'disposition'; body: Body<'disposition'> }> {
   const book = bench.book();
   if (part === undefined || !book.parts.has(part)) return failed(unknownPart(book, part ?? ''));
-  if (said.asProposed === true) return asProposed(book, part, said);
+  if (said.asProposed === true) return asProposed(book, part, said, now);
   const known = (['reuse', 'machine', 'replace'] as const).find((one) => one === decision);
   if (!known)
     return failed(
@@ -128,8 +129,13 @@ function dispositionSaid(
   });
 }
 
-function asProposed(book: Book, part: string, { why }: Said): ReturnType<typeof dispositionSaid> {
-  const proposal = proposals(book).found.find((one) => one.part.id === part);
+function asProposed(
+  book: Book,
+  part: string,
+  { why }: Said,
+  now: number,
+): ReturnType<typeof dispositionSaid> {
+  const proposal = proposals(book, now).found.find((one) => one.part.id === part);
   if (!proposal?.decision)
     return failed(
       issue(

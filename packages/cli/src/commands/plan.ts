@@ -40,12 +40,12 @@ export const registerPlan: Register = (program, run) => {
     .action((job: string, said: Said) =>
       run(async (context) => {
         const bench = await context.bench(job);
-        return bench.ok ? planned(bench.value.book(), said) : bench;
+        return bench.ok ? planned(bench.value.book(), said, context.io.now()) : bench;
       }),
     );
 };
 
-function planned(book: Book, said: Said): Outcome<Reply> {
+function planned(book: Book, said: Said, now: number): Outcome<Reply> {
   const days = said.within === undefined ? undefined : daysOf(said.within);
   if (said.within !== undefined && days === undefined)
     return failed(
@@ -61,6 +61,7 @@ function planned(book: Book, said: Said): Outcome<Reply> {
   const assessed = assessment(book, asFittedNow(book), CATALOGUE);
   const wishes = {
     confidence,
+    now,
     ...(days !== undefined && { days }),
     ...(said.oil !== undefined && { grade: said.oil }),
   };
@@ -92,6 +93,7 @@ function reply(planning: Planning, assessed: Assessment, measure: boolean): Outc
       oil: planning.grade,
       spending_cap: plan.cap,
       days: planning.days,
+      days_past: planning.past,
       conditions: planning.conditions.map(({ running, wanted }) => ({
         speed: running.speed,
         temperature: running.temperature,

@@ -13,6 +13,7 @@ interface TaskSaid {
   readonly latest?: string;
   readonly needs?: string[];
   readonly afterAll?: boolean;
+  readonly began?: string | true;
   readonly done?: boolean;
   readonly note?: string;
 }
@@ -26,6 +27,7 @@ export const registerTimeLine: Register = (program, run) => {
     .option('--latest <time>', 'not exceeded unless something breaks')
     .option('--needs <ids...>', 'tasks, offers and supplies that come before it')
     .option('--after-all', 'begins when everything bought and machined is there')
+    .option('--began [time]', 'it was begun, such as 2026-01-05T08:00:00Z; now when no time is said')
     .option('--done', 'it is over')
     .option('--note <text>')
     .addHelpText(
@@ -47,6 +49,7 @@ export const registerTimeLine: Register = (program, run) => {
                 latest: said.latest,
                 needs: said.needs,
                 after_all: said.afterAll,
+                began: begun(said.began, context.io.now()),
                 done: said.done,
                 note: said.note,
               }) as Body<'task-planned'>,
@@ -66,22 +69,31 @@ export const registerTimeLine: Register = (program, run) => {
     .action((job: string, said: { within?: string; plan: boolean }) =>
       run(async (context) => {
         const bench = await context.bench(job);
-        return bench.ok ? timeLineReply(bench.value.book(), said) : bench;
+        return bench.ok ? timeLineReply(bench.value.book(), said, context.io.now()) : bench;
       }),
     );
 };
 
-function timeLineReply(book: Book, said: { within?: string; plan: boolean }): Outcome<Reply> {
-  const found = basketSaid(book, said);
+/** When it was begun, as it is kept; what does not read as a time is kept out by the ledger. */
+const begun = (said: string | true | undefined, now: number): string | undefined => {
+  if (said === undefined) return undefined;
+  const time = said === true ? now : Date.parse(said);
+  return Number.isNaN(time) ? String(said) : new Date(time).toISOString();
+};
+
+function timeLineReply(book: Book, said: { within?: string; plan: boolean }, now: number): Outcome<Reply> {
+  const found = basketSaid(book, said, now);
   if (!found.ok) return found;
   const { basket, because, days } = found.value;
-  const line = timeLineOf(book, basket, days);
+  const line = timeLineOf(book, basket, { now, days });
   const { schedule, chance, pert } = line;
   const late = line.days !== undefined && schedule.days > line.days;
   return ok({
     json: {
       job: book.job,
       no_plan: because,
+      from: new Date(line.from).toISOString(),
+      date: line.date === undefined ? undefined : new Date(line.date).toISOString().slice(0, 10),
       days: line.days,
       likely_days: schedule.days,
       critical: schedule.critical,
@@ -90,11 +102,13 @@ function timeLineReply(book: Book, said: { within?: string; plan: boolean }): Ou
       days_nine_in_ten: chance.late,
       trials: chance.trials,
       pert: { mean_days: pert.mean, deviation_days: pert.deviation },
-      tasks: line.tasks.map(({ id, name, kind, state, times, unsaid, needs, entry }) => ({
+      tasks: line.tasks.map(({ id, name, kind, state, gone, overdue, times, unsaid, needs, entry }) => ({
         id,
         name,
         kind,
         state,
+        days_gone: gone,
+        overdue,
         soonest_days: times.soonest,
         likely_days: times.likely,
         latest_days: times.latest,

@@ -48,7 +48,7 @@ export const registerWhy: Register = (program, run) => {
         if (!bench.ok) return bench;
         const book = bench.value.book();
         if (name === 'stair') return stairBehind(book, said.asFound === true);
-        if (name === 'plan') return planBehind(book);
+        if (name === 'plan') return planBehind(book, context.io.now());
         if (name === 'diagnosis') return diagnosisBehind(book);
         const [id, at] = name.split('@');
         if (!book.characteristics.has(id!)) return failed(unknownCharacteristic(book, id!));
@@ -110,9 +110,10 @@ function stairBehind(book: Book, found: boolean): Outcome<Reply> {
 }
 
 /** What the cheapest plan is worked out from, as sure as `fettle plan` wants it unless it is told otherwise. */
-function planBehind(book: Book): Outcome<Reply> {
+function planBehind(book: Book, now: number): Outcome<Reply> {
   const planning = planningOf(book, assessment(book, asFittedNow(book), CATALOGUE), {
     confidence: CONFIDENCE,
+    now,
   });
   if (!planning.ok) return planning;
   return balanced('plan', () => {

@@ -1,4 +1,4 @@
-import { type Book, moneyWords } from '@fettle/book';
+import { type Book, dueWords, moneyWords } from '@fettle/book';
 import { whenWords } from '../words/entry.ts';
 import { ledgerFingerprint } from './fingerprint.ts';
 
@@ -19,7 +19,7 @@ export function coverPage(book: Book, { printedAt, printedBy }: Printing) {
     engine: book.sheet?.title ?? 'no spec sheet here',
     year: book.sheet?.year ?? '',
     owner: opened?.body.owner ?? 'not said',
-    due: opened?.body.due ?? '',
+    due: dueWords(book) ?? '',
     cap:
       opened?.body.spending_cap === undefined
         ? ''

@@ -17,10 +17,11 @@ import { printable } from '../printable.ts';
 import { TEXT_WIDTH } from './maps.ts';
 
 /** What the verdicts propose for each part, the basket that follows from what was decided, and what the date hangs on. */
-export function decidingPages(book: Book, assessed: Assessment) {
-  const { taken, because } = plannedRepairs(book, assessed);
+/** @param now  when it is printed, Unix time [ms] */
+export function decidingPages(book: Book, assessed: Assessment, now: number) {
+  const { taken, because } = plannedRepairs(book, assessed, { now });
   const proposals = proposalsOf(book, assessed.judgements, taken);
-  const basket = basketOf(book, { taken });
+  const basket = basketOf(book, { taken, now });
   return {
     because: because?.message ?? '',
     proposals: proposals.filter((one) => !isSilent(one)).map((one) => proposalRow(book, one)),
@@ -29,7 +30,7 @@ export function decidingPages(book: Book, assessed: Assessment) {
       .map(({ part }) => part.name)
       .join(', '),
     basket: basketRows(book, basket),
-    time_line: timeLineRows(book, basket),
+    time_line: timeLineRows(book, basket, now),
   };
 }
 
@@ -71,8 +72,8 @@ const basketRows = (book: Book, basket: Basket) => ({
   orders: book.orders.length,
 });
 
-function timeLineRows(book: Book, basket: Basket) {
-  const line = timeLineOf(book, basket);
+function timeLineRows(book: Book, basket: Basket, now: number) {
+  const line = timeLineOf(book, basket, { now });
   const said = [...timelineWords.dateWords(line), timelineWords.criticalWords(line)].filter(
     (one) => one !== '',
   );

@@ -70,7 +70,12 @@ function gauged(desk: Writer, pressure: string, when: 'as-found' | 'start-up', t
 
 function pagesFor(book: Book) {
   const assessed = assessment(book, asFittedNow(book), CATALOGUE);
-  const pages = pressurePages(book, assessed, predictionOf(book, assessed.reckoning));
+  const pages = pressurePages(
+    book,
+    assessed,
+    predictionOf(book, assessed.reckoning),
+    Date.parse('2026-03-01T12:00:00Z'),
+  );
   if (pages.why_not !== '') throw new Error(pages.why_not);
   return pages as Extract<typeof pages, { stair: unknown }>;
 }

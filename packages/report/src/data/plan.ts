@@ -33,11 +33,11 @@ const blank = {
 };
 
 /** The cheapest set of the offers on record that does it, why each is in, and why the others are not. */
-export function planPages(book: Book, assessed: Assessment) {
+export function planPages(book: Book, assessed: Assessment, now: number) {
   if (book.offers.size === 0)
     return { ...blank, why_not: 'No repair was offered at a price, so there is nothing to plan with.' };
   try {
-    const planning = planningOf(book, assessed, { confidence: CONFIDENCE });
+    const planning = planningOf(book, assessed, { confidence: CONFIDENCE, now });
     if (!planning.ok) return { ...blank, why_not: planning.issues[0]!.message };
     const plan = repairPlan(planning.value);
     return plannedPages(

@@ -99,9 +99,14 @@ function repairBars(book: Book, { circuit, rows, unit }: Prediction) {
 }
 
 /** The oil system: predicted pressure, single repairs and their stair, the plan, what it all rests on. */
-export function pressurePages(book: Book, assessed: Assessment, prediction: Prediction | string | undefined) {
+export function pressurePages(
+  book: Book,
+  assessed: Assessment,
+  prediction: Prediction | string | undefined,
+  now: number,
+) {
   const oil = book.sheet?.oil;
-  const plan = planPages(book, assessed);
+  const plan = planPages(book, assessed, now);
   if (!oil || prediction === undefined)
     return { why_not: 'The spec sheet has no oil circuit.', plan, rules: STOP_RULES };
   if (typeof prediction === 'string') return { why_not: prediction, plan, rules: STOP_RULES };

@@ -24,8 +24,8 @@ export function usePlanned(): Planned | undefined {
       return undefined;
     }
     const waiting = setTimeout(() => {
-      const repairs = plannedRepairs(now, judged);
-      const planned = { repairs, basket: basketOf(now, { taken: repairs.taken }) };
+      const repairs = plannedRepairs(now, judged, { now: Date.now() });
+      const planned = { repairs, basket: basketOf(now, { taken: repairs.taken, now: Date.now() }) };
       kept.set(now, planned);
       setFound(planned);
     }, AT_REST);

@@ -21,7 +21,7 @@ function Worked({ basket }: { readonly basket: Basket }) {
   const now = book.value;
   const [line, setLine] = useState<Found | undefined>(undefined);
   useEffect(() => {
-    const waiting = setTimeout(() => setLine(timeLineOf(now, basket)), 0);
+    const waiting = setTimeout(() => setLine(timeLineOf(now, basket, { now: Date.now() })), 0);
     return () => clearTimeout(waiting);
   }, [now, basket]);
   return line ? <Shown line={line} /> : <p class="soft">Working it out …</p>;

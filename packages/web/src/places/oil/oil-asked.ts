@@ -53,6 +53,7 @@ export type PlanShown = RepairPlan &
     | 'unoffered'
     | 'unread'
     | 'days'
+    | 'past'
     | 'dryBecause'
   > & { readonly moves: readonly MeasuringMove[] };
 

@@ -84,12 +84,16 @@ export class OilWork {
       Object.keys(values).length === 0
         ? judged
         : { ...judged, reckoning: new ThoughtReckoning(book, asFittedNow(book), values) };
-    const planning = planningOf(book, thought, { confidence, ...(grade !== undefined && { grade }) });
+    const planning = planningOf(book, thought, {
+      confidence,
+      now: Date.now(),
+      ...(grade !== undefined && { grade }),
+    });
     if (!planning.ok) return planning;
     const plan = repairPlan(planning.value);
     const moves = measuringMoves(planning.value, plan, judged.judgements);
     // Only what is plain: the rest holds functions, which no worker can post.
-    const { conditions, offers, requirements, refused, unoffered, unread, days, dryBecause } = planning.value;
+    const { conditions, offers, requirements, refused, unoffered, unread, days, past, dryBecause } = planning.value;
     return ok({
       confidence,
       grade: planning.value.grade,
@@ -100,6 +104,7 @@ export class OilWork {
       unoffered,
       unread,
       days,
+      past,
       dryBecause,
       ...plan,
       moves,

@@ -1,4 +1,4 @@
-import { moneyWords } from '@fettle/book';
+import { dueWords, moneyWords } from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import { IssueLines } from '../../parts/issue-lines.tsx';
@@ -25,7 +25,7 @@ export function StoryAndNotes() {
         {body?.due ? (
           <>
             <dt>Due</dt>
-            <dd>{body.due}</dd>
+            <dd>{dueWords(book.value)}</dd>
           </>
         ) : null}
         {body?.spending_cap !== undefined ? (
