@@ -115,7 +115,13 @@ export const jobAnswer = z.object({ id: z.uuid(), title: z.string(), sheet: hash
 /** An entry by its envelope; the component `Entry` says its body too. */
 const entry = envelopeSchema.loose();
 export const entriesAnswer = z.object({ entries: z.array(entry), last: sequence });
-export const appendedAnswer = z.object({ added: z.array(z.uuid()), known: z.array(z.uuid()) });
+export const appendedAnswer = z.object({
+  added: z.array(z.uuid()),
+  known: z.array(z.uuid()),
+  reused: z
+    .array(z.uuid())
+    .describe('of the added: those whose id another entry of the job has; both are kept'),
+});
 export const entriesAppended = appendedAnswer.extend({ last: sequence });
 
 export const parcel = z.strictObject({

@@ -32,7 +32,7 @@ export function describeStore(name: string, fresh: () => Promise<Store>): void {
     it('gives entries back equal to what was appended', async () => {
       const ledger = sampleLedger(['Strip down', 'µ, ″ and \u0000 \ud83d\udd27', '{"n": 1e-7}']);
       const appended = goodValue(await store.append({ entries: ledger }));
-      expect(appended).toEqual({ added: ledger.map(({ id }) => id), known: [] });
+      expect(appended).toEqual({ added: ledger.map(({ id }) => id), known: [], reused: [] });
       expect(await everything()).toEqual(ledger);
       expect((await everything()).map(contentHash)).toEqual(ledger.map(contentHash));
     });
@@ -53,24 +53,45 @@ export function describeStore(name: string, fresh: () => Promise<Store>): void {
       expect(goodValue(await store.append({ entries: ledger }))).toEqual({
         added: [ledger[2]!.id],
         known: [ledger[0]!.id, ledger[1]!.id],
+        reused: [],
       });
       expect(await everything()).toEqual(ledger);
     });
 
-    it('refuses an id again with other content, and keeps nothing of that parcel', async () => {
+    it('keeps another entry under an id of the job beside the first, with the rest of its parcel, and says so', async () => {
       const ledger = sampleLedger(['a', 'b']);
       await store.append({ entries: [ledger[0]] });
       const forged = { ...ledger[0]!, body: { text: 'A' } };
-      const refused = await store.append({ entries: [ledger[1], forged] });
-      expect(refused).toMatchObject({ ok: false, issues: [{ code: 'entry/id-reused', at: '/entries/1' }] });
-      expect(await everything()).toEqual([ledger[0]]);
+      expect(goodValue(await store.append({ entries: [ledger[1], forged] }))).toEqual({
+        added: [ledger[1]!.id, forged.id],
+        known: [],
+        reused: [forged.id],
+      });
+      expect(await everything()).toEqual([ledger[0], ledger[1], forged]);
+      // Sent again, both are known; a third beside them is kept as well.
+      expect(goodValue(await store.append({ entries: [forged, ledger[0]] }))).toEqual({
+        added: [],
+        known: [forged.id],
+        reused: [],
+      });
+      await store.append({ entries: [{ ...forged, who: 'Kim' }] });
+      expect(await everything()).toHaveLength(4);
     });
 
-    it('refuses two entries of one parcel that share an id and differ', async () => {
+    it('keeps two entries of one parcel that share an id and differ', async () => {
       const [entry] = sampleLedger(['a']);
-      const refused = await store.append({ entries: [entry, { ...entry, who: 'Kim' }] });
-      expect(codesOf(refused)).toEqual(['entry/id-reused']);
-      expect(await everything()).toEqual([]);
+      const other = { ...entry!, who: 'Kim' };
+      expect(goodValue(await store.append({ entries: [entry, other] })).reused).toEqual([other.id]);
+      expect(await everything()).toEqual([entry, other]);
+    });
+
+    it('refuses an id that an entry of another job has, and keeps nothing of that parcel', async () => {
+      const ledger = sampleLedger(['a', 'b']);
+      await store.append({ entries: [ledger[0]] });
+      const stolen = { ...ledger[0]!, job: OTHER_JOB };
+      const refused = await store.append({ entries: [ledger[1], stolen] });
+      expect(refused).toMatchObject({ ok: false, issues: [{ code: 'entry/id-reused', at: '/entries/1' }] });
+      expect(await everything()).toEqual([ledger[0]]);
     });
 
     it('keeps nothing of a parcel with one malformed entry, and says which and where', async () => {

@@ -37,6 +37,8 @@ export interface Appended {
   readonly added: readonly string[];
   /** Already there, with the same content. */
   readonly known: readonly string[];
+  /** Of the added: those whose id another entry of the job has, with other content. Both are kept. */
+  readonly reused: readonly string[];
 }
 
 interface EntriesAfter {
@@ -52,7 +54,10 @@ interface EntriesAfter {
  */
 export interface Store {
   jobs(): Promise<Outcome<readonly JobCount[]>>;
-  /** All of the parcel or, when anything is wrong with it, nothing. Idempotent by id. */
+  /**
+   * All of the parcel or, when anything is wrong with it, nothing. Idempotent by content: the same entry again
+   * is known; another under an id of the job is kept beside it, for the fold to show.
+   */
   append(parcel: Parcel): Promise<Outcome<Appended>>;
   entries(job: string, from?: { readonly after?: number }): Promise<Outcome<EntriesAfter>>;
   putSheet(hash: string, json: unknown): Promise<Outcome<string>>;

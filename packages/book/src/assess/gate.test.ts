@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Bench } from '../testing/bench.ts';
 import { inches } from '../testing/tiny-sheet.ts';
+import { noticesOf } from '../words/notices.ts';
 import { gateAsSeen } from './gate.ts';
 
 const source = { document: 'made', trust: 'assumed' };
@@ -118,6 +119,25 @@ describe('a gate', () => {
     expect(reasons(bench)).toEqual(['ledger/conflict disposition of p']);
     bench.desk.write('disposition', { part: 'p', decision: 'replace', why: 'agreed' });
     expect(bench.gate('lid').state).toBe('open');
+  });
+});
+
+describe('two entries under one id', () => {
+  it('hold every cover, and both are told, until the id is struck', () => {
+    const bench = proven();
+    const [reading] = bench.book().readings;
+    const forged = { ...reading!.entry, body: { ...reading!.entry.body, value: '0.0020 in' } };
+    const other = bench.desk.beside('other');
+    other.entries = [...other.entries.filter(({ id }) => id !== forged.id), forged];
+    bench.desk.sees(other);
+    expect(reasons(bench)).toEqual([`ledger/id-reused ${forged.id}`]);
+    const told = noticesOf(bench.book()).find((words) => words.includes(forged.id));
+    expect(told).toContain('0.0030 in');
+    expect(told).toContain('0.0020 in');
+    // The reading, struck, is wanted again.
+    bench.desk.strike(forged.id);
+    expect(reasons(bench)).toEqual(['reading/missing pump.gap']);
+    expect(bench.book().reused).toHaveLength(1);
   });
 });
 

@@ -91,6 +91,19 @@ function torqueReasons(book: Book, torque: TorqueAssessment): Reason[] {
   return reasons;
 }
 
+/** Nobody knows which of two entries under one id is true; a job's opening decides nothing, and cannot be struck. */
+function reusedReasons({ reused, struck }: Book): Reason[] {
+  const open = reused.filter(({ id, folded }) => !struck.has(id) && folded.kind !== 'job-opened');
+  if (open.length === 0) return [];
+  return [
+    {
+      code: 'ledger/id-reused',
+      about: open.map(({ id }) => id).join(' '),
+      message: `${open.length === 1 ? 'An entry says' : `${open.length} entries say`} one thing here and another there, under one id: strike and enter anew`,
+    },
+  ];
+}
+
 /** Whether a cover may go on, from everything it is about to hide. @param now  Unix time [ms], for what cures */
 export function gateOf(
   book: Book,
@@ -109,6 +122,7 @@ export function gateOf(
       about: conflict.about,
       message: `Two devices disagree about ${conflict.about}: strike one, or decide again`,
     })),
+    ...reusedReasons(book),
     ...hidden.flatMap((judgement) => reasonsOf(book, judgement)),
     ...fasteners.flatMap((torque) => torqueReasons(book, torque)),
     ...keepingReasons(book, cover, now),

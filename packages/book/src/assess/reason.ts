@@ -11,6 +11,7 @@ export interface Reason {
     | 'torque/undone'
     | 'torque/refused'
     | 'ledger/conflict'
+    | 'ledger/id-reused'
     | 'opening/count'
     | 'part/astray'
     | 'cleaning/not-proven'

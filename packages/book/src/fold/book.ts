@@ -1,7 +1,7 @@
 import type { Issue } from '@fettle/core';
 import type { Body, Kind } from '../ledger/bodies.ts';
 import type { Entry } from '../ledger/entry.ts';
-import type { BrokenLink, Fork } from '../ledger/ledger.ts';
+import type { BrokenLink, Fork, IdReused } from '../ledger/ledger.ts';
 import type { Characteristic, SpecSheet } from '../sheet/sheet.ts';
 import type { Conflict } from './decision.ts';
 import type { IdleStrike } from './strikes.ts';
@@ -144,6 +144,8 @@ export interface Book {
   readonly idleStrikes: readonly IdleStrike[];
   readonly forks: readonly Fork[];
   readonly broken: readonly BrokenLink[];
+  /** Different entries under one id. */
+  readonly reused: readonly IdReused[];
   /** Kinds or versions this program does not know: kept, shown, never dropped. */
   readonly unknown: readonly Entry[];
   /** What the ledger says that cannot be made sense of. */

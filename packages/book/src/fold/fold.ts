@@ -1,6 +1,6 @@
 import type { Body, Kind } from '../ledger/bodies.ts';
 import { bodyOf, type Entry, isKnown } from '../ledger/entry.ts';
-import { chainFaults, inOrder, merged } from '../ledger/ledger.ts';
+import { chainFaults, inOrder, merged, parted } from '../ledger/ledger.ts';
 import { placeText } from '../sheet/places.ts';
 import type { SpecSheet } from '../sheet/sheet.ts';
 import { amendedCharacteristics, type SheetReader } from './amendments.ts';
@@ -60,7 +60,8 @@ export function foldedBook(
   sheets: ReadonlyMap<string, SpecSheet>,
   readSheet: SheetReader,
 ): Book {
-  const ledger = merged(entries, []);
+  const pile = merged(entries, []);
+  const { ledger, reused } = parted(pile);
   const { struck, idle } = strikesOf(ledger);
   const standings = new Standings();
   const unknown: Entry[] = [];
@@ -139,7 +140,7 @@ export function foldedBook(
     inOrder(a.entry, b.entry),
   );
   const receipts = standings.all('receipt');
-  const { forks, broken } = chainFaults(ledger);
+  const { forks, broken } = chainFaults(pile);
   return {
     job: ledger[0]?.job ?? '',
     ...(standings.all('job-opened')[0] && { opened: standings.all('job-opened')[0]! }),
@@ -191,6 +192,7 @@ export function foldedBook(
     idleStrikes: idle,
     forks,
     broken,
+    reused,
     unknown,
     problems,
   };

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Desk } from '../testing/desk.ts';
-import { chainFaults, inOrder, isBefore, merged } from './ledger.ts';
+import { chainFaults, inOrder, isBefore, merged, parted } from './ledger.ts';
 import { readEntry } from './read-entry.ts';
 
 const note = (text: string) => ({ text });
@@ -56,11 +56,19 @@ describe('merging piles', () => {
     );
   });
 
-  it('keeps the same one of two different entries under one id, whichever came first', () => {
+  it('keeps two different entries under one id, in the same order whichever came first, and the same one is folded', () => {
     const honest = all[0]!;
     const forged = { ...honest, body: { text: 'forged' } };
-    expect(merged([honest], [forged])).toEqual(merged([forged], [honest]));
-    expect(merged([honest], [forged])).toHaveLength(1);
+    const both = merged([honest], [forged]);
+    expect(both).toHaveLength(2);
+    expect(merged([forged], [honest])).toEqual(both);
+    expect(merged(both, [structuredClone(honest), forged])).toEqual(both);
+    expect(parted(both)).toEqual({
+      ledger: [both[0]],
+      reused: [{ id: honest.id, folded: both[0], others: [both[1]] }],
+    });
+    // One page with one id is no fork, and the page after it follows from one of the two.
+    expect(chainFaults(merged(all, [forged]))).toEqual({ forks: [], broken: [] });
   });
 });
 

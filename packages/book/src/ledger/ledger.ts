@@ -32,18 +32,47 @@ export interface BrokenLink {
   readonly why: 'predecessor-missing' | 'predecessor-differs';
 }
 
+/** Whether two entries say the same, to the last letter. */
+export const sameEntry = (a: Entry, b: Entry): boolean => a === b || canonicalJson(a) === canonicalJson(b);
+
 /**
- * The union of two piles of entries, each id once, in folding order.
- * Two different entries under one id are nobody's honest work; which one stays depends on what they say, not on which
- * came first, so that every device keeps the same.
+ * The union of two piles of entries, each once, in folding order. Two different entries under one id are nobody's
+ * honest work; both stay, in an order that depends on what they say and not on which came first, so that every device
+ * has the same.
  */
 export function merged(a: readonly Entry[], b: readonly Entry[]): Entry[] {
-  const byId = new Map<string, Entry>();
+  const byId = new Map<string, Entry[]>();
   for (const entry of [...a, ...b]) {
     const known = byId.get(entry.id);
-    if (!known || (known !== entry && canonicalJson(entry) < canonicalJson(known))) byId.set(entry.id, entry);
+    if (!known) byId.set(entry.id, [entry]);
+    else if (!known.some((one) => sameEntry(one, entry))) {
+      known.push(entry);
+      known.sort((x, y) => (canonicalJson(x) < canonicalJson(y) ? -1 : 1));
+    }
   }
-  return [...byId.values()].sort(inOrder);
+  return [...byId.values()].sort((x, y) => inOrder(x[0]!, y[0]!)).flat();
+}
+
+/** Different entries under one id: something wrote over what stood there. The first is folded, the others shown. */
+export interface IdReused {
+  readonly id: string;
+  readonly folded: Entry;
+  readonly others: readonly Entry[];
+}
+
+/** A merged pile with one entry an id, and what else claims an id. */
+export function parted(entries: readonly Entry[]): { ledger: Entry[]; reused: IdReused[] } {
+  const ledger: Entry[] = [];
+  const others = new Map<string, Entry[]>();
+  for (const entry of entries) {
+    if (ledger.at(-1)?.id === entry.id) others.set(entry.id, [...(others.get(entry.id) ?? []), entry]);
+    else ledger.push(entry);
+  }
+  const reused = ledger.flatMap((folded) => {
+    const rest = others.get(folded.id);
+    return rest ? [{ id: folded.id, folded, others: rest }] : [];
+  });
+  return { ledger, reused };
 }
 
 /** Hashes of entries met before: an entry is never changed, and a job is folded again with each new one. */
@@ -68,7 +97,8 @@ export function chainFaults(entries: readonly Entry[]): { forks: Fork[]; broken:
   const broken: BrokenLink[] = [];
   for (const page of pages.values()) {
     const { device, n } = page[0]!;
-    if (page.length > 1) forks.push({ device, n, entries: page.map((entry) => entry.id).sort() });
+    const ids = [...new Set(page.map((entry) => entry.id))].sort();
+    if (ids.length > 1) forks.push({ device, n, entries: ids });
     const before = n === 1 ? undefined : pages.get(`${device}\n${n - 1}`);
     for (const entry of page) {
       if (n === 1) {

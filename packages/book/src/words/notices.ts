@@ -1,4 +1,5 @@
 import type { Book } from '../fold/book.ts';
+import type { Entry } from '../ledger/entry.ts';
 import { reopenedNotices } from './reopened.ts';
 
 /**
@@ -16,6 +17,7 @@ export function noticesOf(book: Book, entry: (id: string) => string = (id) => `e
       ({ device, n, entries }) =>
         `Device ${device} wrote its page ${n} twice (${entries.map(entry).join(', ')}). Both are kept.`,
     ),
+    ...reusedNotices(book, entry),
     ...book.broken.map(({ entry: id, device, n, why }) =>
       why === 'predecessor-missing'
         ? `Page ${n - 1} of device ${device} is missing before ${entry(id)}.`
@@ -47,4 +49,21 @@ export function noticesOf(book: Book, entry: (id: string) => string = (id) => `e
           `What was seen of ${body.characteristic} in ${entry(id)} is kept but not judged: ${standing.replaceAll('-', ' ')}.`,
       ),
   ];
+}
+
+/** More than so many are counted and not told one by one. */
+const MOST_TOLD = 5;
+
+/** Both sides of what goes by one id, as they were written. */
+function reusedNotices({ reused }: Book, entry: (id: string) => string): string[] {
+  const said = ({ who, at, kind, body }: Entry): string =>
+    `${kind.replaceAll('-', ' ')} by ${who}, ${at.slice(0, 16).replace('T', ' ')}: ${JSON.stringify(body)}`;
+  const told = reused
+    .slice(0, MOST_TOLD)
+    .map(
+      ({ id, folded, others }) =>
+        `Different entries go by one id (${entry(id)}): something was changed after it was written. What counts here: ${said(folded)}. What also goes by that id: ${others.map(said).join('; ')}. Both are kept; strike ${entry(id)} and enter anew what is true.`,
+    );
+  const more = reused.length - told.length;
+  return more > 0 ? [...told, `And ${more} more entries of which two go by one id.`] : told;
 }

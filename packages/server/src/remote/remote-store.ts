@@ -25,7 +25,7 @@ export function remoteStore(running: Pick<Running, 'address' | 'secret'>): Store
       const kept = await photoPut(hash, media, bytes);
       if (!kept.ok) return kept;
     }
-    return json<Appended>('POST', 'api/parcel', { added: [], known: [] }, { entries, sheets });
+    return json<Appended>('POST', 'api/parcel', { added: [], known: [], reused: [] }, { entries, sheets });
   };
 
   return {

@@ -13,9 +13,9 @@ it('takes entries, says which are new, and gives them back as they were', async 
   const ledger = ledgerOf(['a', 'b']);
   const ids = ledger.map(({ id }) => id);
   const first = await bench.json(at(JOB), 'POST', ledger);
-  expect(first).toEqual({ status: 200, body: { added: ids, known: [], last: 3 } });
+  expect(first).toEqual({ status: 200, body: { added: ids, known: [], reused: [], last: 3 } });
   const again = await bench.json(at(JOB), 'POST', ledger);
-  expect(again).toEqual({ status: 200, body: { added: [], known: ids, last: 3 } });
+  expect(again).toEqual({ status: 200, body: { added: [], known: ids, reused: [], last: 3 } });
   expect((await bench.json(at(JOB))).body).toEqual({ entries: ledger, last: 3 });
   expect((await bench.json(`${at(JOB)}?after=2`)).body).toEqual({ entries: [ledger[2]], last: 3 });
   expect((await bench.json(`${at(JOB)}?after=3`)).body).toEqual({ entries: [], last: 3 });
@@ -24,14 +24,16 @@ it('takes entries, says which are new, and gives them back as they were', async 
   ]);
 });
 
-it('refuses a forged entry under a known id, and keeps nothing of its parcel', async () => {
+it('keeps another entry under a known id beside the first, with the rest of its parcel', async () => {
   const [opened, a, b] = ledgerOf(['a', 'b']);
   await bench.json(at(JOB), 'POST', [opened, a]);
   const forged = { ...a!, body: { text: 'A' } };
-  const refused = await bench.json(at(JOB), 'POST', [b, forged]);
-  expect(refused.status).toBe(409);
-  expect(codesIn(refused.body)).toEqual(['entry/id-reused']);
-  expect((await bench.json(at(JOB))).body).toEqual({ entries: [opened, a], last: 2 });
+  const kept = await bench.json(at(JOB), 'POST', [b, forged]);
+  expect(kept).toEqual({
+    status: 200,
+    body: { added: [b!.id, forged.id], known: [], reused: [forged.id], last: 4 },
+  });
+  expect((await bench.json(`${at(JOB)}?after=2`)).body).toEqual({ entries: [b, forged], last: 4 });
 });
 
 it('refuses an id that another job has', async () => {

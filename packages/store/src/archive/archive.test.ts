@@ -90,7 +90,11 @@ it('comes back the same in another store, twice as well as once, and goes out wi
   const other = await fresh();
   const content = goodValue(readArchive(archive));
   expect(goodValue(await imported(other, content)).added).toEqual(ledger.map(({ id }) => id));
-  expect(goodValue(await imported(other, content))).toEqual({ added: [], known: ledger.map(({ id }) => id) });
+  expect(goodValue(await imported(other, content))).toEqual({
+    added: [],
+    known: ledger.map(({ id }) => id),
+    reused: [],
+  });
   expect(goodValue(await other.photo(PICTURE_HASH))).toEqual({ media: 'image/jpeg', bytes: PICTURE });
   expect(goodValue(await other.sheet(SHEET_HASH))).toEqual(SHEET);
   expect(goodValue(await archiveOf(other, JOB))).toEqual(archive);
@@ -103,16 +107,21 @@ it('merges with what the other store has of the job', async () => {
   expect(goodValue(await imported(other, goodValue(readArchive(archive))))).toEqual({
     added: [ledger[1]!.id, ledger[2]!.id],
     known: [ledger[0]!.id],
+    reused: [],
   });
   expect(goodValue(await other.entries(JOB)).entries).toHaveLength(4);
 });
 
-it('changes nothing when one of its entries is here with other content', async () => {
+it('keeps what is here beside an entry of the same id, and takes both along again', async () => {
   const other = await fresh();
   goodValue(await other.append({ entries: [{ ...ledger[2], who: 'Kim' }] }));
-  expect(codesOf(await imported(other, goodValue(readArchive(archive))))).toEqual(['entry/id-reused']);
-  expect(goodValue(await other.entries(JOB)).entries).toHaveLength(1);
-  expect(goodValue(await other.sheet(SHEET_HASH))).toBeUndefined();
+  expect(goodValue(await imported(other, goodValue(readArchive(archive)))).reused).toEqual([ledger[2]!.id]);
+  expect(goodValue(await other.entries(JOB)).entries).toHaveLength(4);
+  const both = goodValue(await archiveOf(other, JOB));
+  const third = await fresh();
+  await imported(third, goodValue(readArchive(both)));
+  expect(goodValue(await third.entries(JOB)).entries).toHaveLength(4);
+  expect(goodValue(await archiveOf(third, JOB))).toEqual(both);
 });
 
 it('has the same bytes in every time zone', async () => {

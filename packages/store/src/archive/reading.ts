@@ -1,4 +1,4 @@
-import type { Entry } from '@fettle/book';
+import { contentHash, type Entry } from '@fettle/book';
 import { admittedEntry, admittedPhoto, admittedSheet } from '../admission.ts';
 import { failed, type Issue, type Outcome, ok } from '../outcome.ts';
 import type { NamedPhoto, Sheet } from '../store.ts';
@@ -94,8 +94,10 @@ function entriesIn(file: ZippedFile, manifest: Manifest): Outcome<Entry[]> {
     if (!entry.ok) issues.push(...entry.issues);
     else {
       const { id, job } = entry.value;
-      const earlier = lineOf.get(id);
-      lineOf.set(id, lines);
+      // Another entry under the same id is shown by the fold; the same one twice is a torn file.
+      const key = `${id}/${contentHash(entry.value)}`;
+      const earlier = lineOf.get(key);
+      lineOf.set(key, lines);
       if (job !== manifest.job)
         issues.push(
           issue('archive/other-job', at, `an entry of job ${job}`, `entries of job ${manifest.job}`),

@@ -1,4 +1,4 @@
-import type { Entry } from '@fettle/book';
+import { contentHash, type Entry } from '@fettle/book';
 import Database from 'better-sqlite3';
 import { Kysely, SqliteDialect } from 'kysely';
 import {
@@ -143,29 +143,40 @@ function admittedParcel(parcel: Parcel): Outcome<AdmittedParcel> {
   return issues.length > 0 ? failed(...issues.slice(0, MOST_ISSUES)) : ok({ entries, sheets, photos });
 }
 
+/** The key of a row: the id of its entry, with its hash where another entry went by that id before. */
+const rowKey = ({ entry }: AdmittedEntry, isFirst: boolean): string =>
+  isFirst ? entry.id : `${entry.id}/${contentHash(entry)}`;
+
 async function keptParcel(trx: Kysely<Tables>, parcel: AdmittedParcel): Promise<Outcome<Appended>> {
-  const texts = new Map<string, string>();
-  for (const ids of inRows(parcel.entries.map(({ entry }) => entry.id))) {
-    const rows = await trx.selectFrom('entry').select(['id', 'text']).where('id', 'in', ids).execute();
-    for (const row of rows) texts.set(row.id, row.text);
+  const keys = parcel.entries.flatMap((one) => [rowKey(one, true), rowKey(one, false)]);
+  const rows = new Map<string, { job: string; text: string }>();
+  for (const some of inRows(keys)) {
+    const found = await trx
+      .selectFrom('entry')
+      .select(['id', 'job', 'text'])
+      .where('id', 'in', some)
+      .execute();
+    for (const { id, job, text } of found) rows.set(id, { job, text });
   }
-  const added: AdmittedEntry[] = [];
-  const known = new Set<string>();
+  const added: { key: string; of: AdmittedEntry }[] = [];
+  const [known, reused] = [new Set<string>(), new Set<string>()];
   const issues: Issue[] = [];
-  parcel.entries.forEach((admitted, index) => {
-    const { entry, text } = admitted;
-    const there = texts.get(entry.id);
-    if (there === undefined) {
-      texts.set(entry.id, text);
-      added.push(admitted);
-    } else if (there === text) known.add(entry.id);
-    else issues.push(idReused(entry, `/entries/${index}`));
+  parcel.entries.forEach((of, index) => {
+    const { entry, text } = of;
+    const first = rows.get(rowKey(of, true));
+    if (first?.text === text || rows.has(rowKey(of, false))) return known.add(entry.id);
+    if (first && first.job !== entry.job) return issues.push(idOfOtherJob(entry, `/entries/${index}`));
+    if (first) reused.add(entry.id);
+    const key = rowKey(of, !first);
+    rows.set(key, { job: entry.job, text });
+    added.push({ key, of });
+    return undefined;
   });
   if (issues.length > 0) return failed(...issues.slice(0, MOST_ISSUES));
   for (const rows of inRows(added))
     await trx
       .insertInto('entry')
-      .values(rows.map(({ entry, text }) => ({ id: entry.id, job: entry.job, text })))
+      .values(rows.map(({ key, of: { entry, text } }) => ({ id: key, job: entry.job, text })))
       .execute();
   for (const rows of inRows(parcel.sheets))
     await trx
@@ -179,17 +190,17 @@ async function keptParcel(trx: Kysely<Tables>, parcel: AdmittedParcel): Promise<
       .values({ hash, media, bytes })
       .onConflict((same) => same.doNothing())
       .execute();
-  const fresh = new Set(added.map(({ entry }) => entry.id));
-  return ok({ added: [...fresh], known: [...known].filter((id) => !fresh.has(id)) });
+  const fresh = new Set(added.map(({ of }) => of.entry.id));
+  return ok({ added: [...fresh], known: [...known].filter((id) => !fresh.has(id)), reused: [...reused] });
 }
 
-function idReused(entry: Entry, at: string): Issue {
+function idOfOtherJob(entry: Entry, at: string): Issue {
   return {
     code: 'entry/id-reused',
     at,
-    got: `another entry with the id ${entry.id}`,
+    got: `the id ${entry.id}, which an entry of another job has`,
     wanted: 'a new id for a new entry',
-    message: `Entry ${entry.id} is already in the store with other content. Nothing was kept; one of the two was changed after it was written. Compare both before going on.`,
+    message: `Entry ${entry.id} is already in the store, in another job. Nothing was kept; give it an id of its own where it was written.`,
   };
 }
 

@@ -10,6 +10,14 @@ export interface Unsent {
   readonly refused?: string;
 }
 
+/** An entry beside another of the same id, told by its hash. */
+interface ReusedId {
+  readonly id: string;
+  readonly hash: string;
+  readonly job: string;
+  readonly entry: Entry;
+}
+
 /** A spec sheet as it was kept by its hash, and as it was read. */
 interface KeptSheet {
   readonly hash: string;
@@ -30,6 +38,8 @@ interface KnownJob {
 
 interface Kept extends DBSchema {
   entries: { key: string; value: Entry; indexes: { job: string } };
+  /** Other entries under the id of one that is here: both are kept. */
+  reused: { key: [string, string]; value: ReusedId; indexes: { job: string } };
   outbox: { key: string; value: Unsent; indexes: { job: string } };
   sheets: { key: string; value: KeptSheet };
   jobs: { key: string; value: KnownJob };
@@ -37,12 +47,23 @@ interface Kept extends DBSchema {
   settings: { key: string; value: unknown };
 }
 
+/** Every entry of a job that is here. */
+export async function entriesOf(db: Database, job: string): Promise<Entry[]> {
+  const [entries, others] = await Promise.all([
+    db.getAllFromIndex('entries', 'job', job),
+    db.getAllFromIndex('reused', 'job', job),
+  ]);
+  return [...entries, ...others.map(({ entry }) => entry)];
+}
+
 export type Database = IDBPDatabase<Kept>;
 
 /** The ledger of this browser profile. */
 export const openDatabase = (name = 'fettle'): Promise<Database> =>
-  openDB<Kept>(name, 1, {
-    upgrade(db) {
+  openDB<Kept>(name, 2, {
+    upgrade(db, from) {
+      if (from < 2) db.createObjectStore('reused', { keyPath: ['id', 'hash'] }).createIndex('job', 'job');
+      if (from >= 1) return;
       db.createObjectStore('entries', { keyPath: 'id' }).createIndex('job', 'job');
       db.createObjectStore('outbox', { keyPath: 'id' }).createIndex('job', 'job');
       db.createObjectStore('sheets', { keyPath: 'hash' });

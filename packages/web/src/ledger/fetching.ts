@@ -1,4 +1,4 @@
-import { type Entry, merged, type SpecSheet } from '@fettle/book';
+import { contentHash, type Entry, type SpecSheet, sameEntry } from '@fettle/book';
 import { type Outcome, ok } from '@fettle/core';
 import type { Database } from './database.ts';
 import type { Server } from './server.ts';
@@ -25,18 +25,26 @@ export async function entriesFetched(db: Database, server: Server, job: string):
     await offeredAgain(db, job);
     return entriesFetched(db, server, job);
   }
-  const change = db.transaction(['entries', 'outbox', 'jobs'], 'readwrite');
-  const [here, outbox, jobs] = [
+  const change = db.transaction(['entries', 'reused', 'outbox', 'jobs'], 'readwrite');
+  const [here, reused, outbox, jobs] = [
     change.objectStore('entries'),
+    change.objectStore('reused'),
     change.objectStore('outbox'),
     change.objectStore('jobs'),
   ];
   let fresh = 0;
   for (const entry of entries) {
     const mine = await here.get(entry.id);
-    const [kept] = mine ? merged([mine], [entry]) : [entry];
-    if (kept && kept !== mine) {
-      await here.put(kept);
+    if (mine && !sameEntry(mine, entry)) {
+      const beside = { id: entry.id, hash: contentHash(entry), job, entry };
+      if (!(await reused.get([beside.id, beside.hash]))) {
+        await reused.put(beside);
+        fresh += 1;
+      }
+      continue;
+    }
+    if (!mine) {
+      await here.put(entry);
       fresh += 1;
     }
     // The server has it, even where its answer to our sending never came.

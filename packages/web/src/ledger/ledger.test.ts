@@ -11,7 +11,7 @@ import {
 } from '@fettle/book';
 import { IDBObjectStore as FDBObjectStore, IDBFactory } from 'fake-indexeddb';
 import { beforeEach, expect, it } from 'vitest';
-import { type Database, openDatabase } from './database.ts';
+import { type Database, entriesOf, openDatabase } from './database.ts';
 import { deviceOf } from './device.ts';
 import { draftAt, draftKept, draftsOf, type ReadingDraft } from './drafts.ts';
 import { entriesFetched, type ReadSheet, sheetsChecked, sheetsFor } from './fetching.ts';
@@ -202,6 +202,23 @@ it('brings two devices together by union, whoever is fetched first', async () =>
   expect(a).toHaveLength(2);
   expect(a).toEqual(b);
   expect(await entriesFetched(sides[0]!, server, JOB)).toBe('nothing-new');
+});
+
+it('keeps what the server has under an id of its own beside what is here, and sends its own all the same', async () => {
+  const db = await openDatabase();
+  const server = new FakeServer();
+  const said = await written(handOn(db, turns()), BY, [NOTE('mine'), NOTE('more')]);
+  if (!said.ok) throw new Error('nothing written');
+  const theirs = { ...said.value[0]!, body: { text: 'theirs' } };
+  server.kept.push(theirs);
+  expect(await entriesFetched(db, server, JOB)).toBe('new');
+  expect(await entriesFetched(db, server, JOB)).toBe('nothing-new');
+  expect(await db.count('outbox')).toBe(2);
+  const book = foldedBook(await entriesOf(db, JOB), new Map(), readSheet);
+  expect(book.entries).toHaveLength(2);
+  expect(book.reused.map(({ folded, others }) => [folded, ...others].map(({ body }) => body.text))).toEqual([
+    ['mine', 'theirs'],
+  ]);
 });
 
 it('counts an entry as sent when it comes back from the server, though the answer to its sending was lost', async () => {

@@ -10,6 +10,7 @@ import {
 } from '@fettle/book';
 import { failed, type Outcome } from '@fettle/core';
 import { computed, effect, signal } from '@preact/signals';
+import { entriesOf } from '../ledger/database.ts';
 import { entriesFetched, sheetsChecked, sheetsFor, sheetsNamed } from '../ledger/fetching.ts';
 import { newsOf } from '../ledger/live.ts';
 import { outboxSent, type Sending } from '../ledger/outbox.ts';
@@ -75,7 +76,7 @@ const allSheetsHere = (): boolean => sheetsNamed(ledger.value).every((hash) => s
 
 async function fromHere(id: string, had: ReadonlyMap<string, SpecSheet> = sheets.value): Promise<void> {
   const { db } = desk();
-  const entries = await db.getAllFromIndex('entries', 'job', id);
+  const entries = await entriesOf(db, id);
   const known = new Map<string, SpecSheet>(had);
   for (const hash of sheetsNamed(entries)) {
     const kept = known.has(hash) ? undefined : await db.get('sheets', hash);
