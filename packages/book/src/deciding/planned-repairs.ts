@@ -15,8 +15,7 @@ export interface PlannedRepairs {
 
 /**
  * The repairs on offer that the cheapest adequate plan takes; none where there is no plan.
- *
- * @param at  `now` is Unix time [ms]; `days` there are, until the job's date when absent
+ * `now` is Unix time [ms]; `days` there are, until the job's date when absent.
  */
 export function plannedRepairs(
   book: Book,

@@ -26,7 +26,7 @@ export const daysBetween = (from: number, to: number): number => dayOf(to) - day
 export const dayWords = (millis: number): string => new Date(millis).toISOString().slice(0, 10);
 
 /** What the job said of its date: a date, or a time counted from when it was said. Undefined where it does not read. */
-export function dueOf({ opened }: Book): number | undefined {
+function dueOf({ opened }: Book): number | undefined {
   const said = opened?.body.due;
   if (said === undefined) return undefined;
   const date = /^\s*(\d{4}-\d{2}-\d{2})\b/.exec(said)?.[1];

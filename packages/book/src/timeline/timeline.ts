@@ -42,10 +42,10 @@ export interface TimeLine {
 
 /**
  * What lies ahead, counted in days from today: everything begins as soon as what it needs is there. What was ordered
- * has been on its way since it was, and a task that was begun is under way since then.
+ * has been on its way since it was, and a task that was begun is under way since then. `now` is
+ * Unix time [ms]; `days` there are, until the job's date when absent.
  *
  * @param basket  what is to be bought and done; what of it is here already takes no more time
- * @param at      `now` is Unix time [ms]; `days` there are, until the job's date when absent
  */
 export function timeLineOf(
   book: Book,

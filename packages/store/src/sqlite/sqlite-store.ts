@@ -161,17 +161,22 @@ async function keptParcel(trx: Kysely<Tables>, parcel: AdmittedParcel): Promise<
   const added: { key: string; of: AdmittedEntry }[] = [];
   const [known, reused] = [new Set<string>(), new Set<string>()];
   const issues: Issue[] = [];
-  parcel.entries.forEach((of, index) => {
+  for (const [index, of] of parcel.entries.entries()) {
     const { entry, text } = of;
     const first = rows.get(rowKey(of, true));
-    if (first?.text === text || rows.has(rowKey(of, false))) return known.add(entry.id);
-    if (first && first.job !== entry.job) return issues.push(idOfOtherJob(entry, `/entries/${index}`));
+    if (first?.text === text || rows.has(rowKey(of, false))) {
+      known.add(entry.id);
+      continue;
+    }
+    if (first && first.job !== entry.job) {
+      issues.push(idOfOtherJob(entry, `/entries/${index}`));
+      continue;
+    }
     if (first) reused.add(entry.id);
     const key = rowKey(of, !first);
     rows.set(key, { job: entry.job, text });
     added.push({ key, of });
-    return undefined;
-  });
+  }
   if (issues.length > 0) return failed(...issues.slice(0, MOST_ISSUES));
   for (const rows of inRows(added))
     await trx

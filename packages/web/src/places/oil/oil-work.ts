@@ -93,7 +93,8 @@ export class OilWork {
     const plan = repairPlan(planning.value);
     const moves = measuringMoves(planning.value, plan, judged.judgements);
     // Only what is plain: the rest holds functions, which no worker can post.
-    const { conditions, offers, requirements, refused, unoffered, unread, days, past, dryBecause } = planning.value;
+    const { conditions, offers, requirements, refused, unoffered, unread, days, past, dryBecause } =
+      planning.value;
     return ok({
       confidence,
       grade: planning.value.grade,
