@@ -134,13 +134,18 @@ export function checkedReply(book: Book, entry: string): Reply {
   const check = book.instrumentChecks.find((one) => one.entry.id === entry);
   if (!check) return { json: null, text: '' };
   const name = book.instruments.get(check.body.instrument)?.body.name ?? check.body.instrument;
-  const reopened = [...book.reopened.values()].filter((by) => by === entry).length;
+  const doubted = new Set([...book.reopened].flatMap(([taken, by]) => (by === entry ? [taken] : [])));
+  const reopened = doubted.size;
+  // A torque or the reading of a pressure gauge is taken again; a correction is of readings alone.
+  const correct = book.readings.some(({ entry: { id } }) => doubted.has(id))
+    ? `, or "fettle tools JOB correct ${check.body.instrument} --add … --doubt … --why …" if all readings are off by just that`
+    : '';
   const again =
     reopened === 0
       ? check.body.good
         ? ''
         : ' Nothing had been taken with it since its last good check.'
-      : ` ${reopened} ${reopened === 1 ? 'entry' : 'entries'} since its last good check in doubt: take them again, or "fettle tools JOB correct ${check.body.instrument} --add … --doubt … --why …" if all are off by just that.`;
+      : ` ${reopened} ${reopened === 1 ? 'entry' : 'entries'} since its last good check in doubt: take them again${correct}.`;
   return { json: check.body, text: `${name}, ${chestWords.checkWords(book, check)}.${again}` };
 }
 
