@@ -189,3 +189,4 @@ export * as tagWords from './words/tags.ts';
 export { temperatureNote } from './words/temperature.ts';
 export * as timelineWords from './words/timeline.ts';
 export { torqueDoubtWords } from './words/torque.ts';
+export { unawaitedWords } from './words/unawaited.ts';

@@ -29,8 +29,14 @@ export function verdictWords({ out, cannotTell, partOf }: Placing): string {
 }
 
 /** How far a placing is from its target. */
-export const deviationWords = ({ characteristic }: JobMatching, { deviation, worst }: Placing): string =>
-  `off target by ${uncertaintyWords(characteristic, deviation)} (root mean square), ${uncertaintyWords(characteristic, worst)} at worst`;
+export const deviationWords = (
+  { characteristic, doubt }: JobMatching,
+  { deviation, worst }: Placing,
+): string =>
+  // What is left of a sum in which everything cancels is no distance.
+  worst < doubt / 1000
+    ? 'on target'
+    : `off target by ${uncertaintyWords(characteristic, deviation)} (root mean square), ${uncertaintyWords(characteristic, worst)} at worst`;
 
 /** What the choice says and how far it may be trusted. */
 export function matchingNotes(found: JobMatching): string[] {
@@ -43,6 +49,7 @@ export function matchingNotes(found: JobMatching): string[] {
     notes.push(
       `As boxed, ${counted(boxed.out, 'pair is', 'pairs are')} out; this order ${best.out === 0 ? 'has none out' : `leaves ${best.out} out`}.`,
     );
+  else if (gain < doubt / 1000) notes.push('It gains nothing on the boxed order: either order will do.');
   else if (gain < doubt)
     notes.push(
       `It gains ${uncertaintyWords(characteristic, gain)} on the boxed order, less than the readings can tell (${uncertaintyWords(characteristic, doubt)}, one standard uncertainty): either order will do.`,

@@ -11,6 +11,7 @@ import {
   placeText,
   type TorqueAssessment,
   torqueDoubtWords,
+  unawaitedWords,
 } from '@fettle/book';
 import { CATALOGUE, failed, type Outcome, ok } from '@fettle/core';
 import { closingLineText } from '@fettle/draw';
@@ -139,7 +140,7 @@ function checkText(book: Book, { judgements, torques, gates, reckoning }: Assess
     ...section('✖ OUT', of('out')),
     ...section('◐ CANNOT TELL', of('cannot-tell')),
     ...(unread.length > 0 ? [...heading(`… NOT READ (${unread.length})`), ...unreadLines(unread)] : []),
-    ...(optional > 0 ? ['', `  A further ${optional}, which no cover waits for, are not read.`] : []),
+    ...(optional > 0 ? ['', `  ${unawaitedWords(optional)}`] : []),
     ...heading(`○ IN (${of('in').length})`),
     ...(said.all ? brief(of('in')) : inLines(of('in'))),
     ...torqueLines(book, torques),

@@ -1,4 +1,11 @@
-import type { Assessed, Book, Gate, Status, TorqueAssessment } from '@fettle/book';
+import {
+  type Assessed,
+  type Book,
+  type Gate,
+  type Status,
+  type TorqueAssessment,
+  unawaitedWords,
+} from '@fettle/book';
 import { placeWords } from '../words/entry.ts';
 import { moveWords } from '../words/move.ts';
 import { bandWords, limitWords, valueWords } from '../words/quantity.ts';
@@ -49,8 +56,8 @@ export function summaryPage(
       cannot_tell: count('cannot-tell'),
       missing: count('missing'),
       no_limits: count('no-limits'),
-      optional: String(optional),
     },
+    unawaited: unawaitedWords(optional),
     struck: String(book.readings.filter(({ standing }) => standing === 'struck').length),
     readings: String(book.readings.length),
     unread: String(unmeasured(book, judgements).length),
