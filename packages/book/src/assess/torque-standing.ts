@@ -139,5 +139,7 @@ export function otherCondition(
   if (stated === undefined)
     return condition === undefined || plain(condition) === plain(said) ? undefined : doubt(condition);
   const band = nutFactor(said);
-  return band && stated >= band.low && stated <= band.high ? undefined : doubt(`a nut factor of ${stated}`);
+  return band && stated >= band.low && stated <= band.high
+    ? undefined
+    : doubt(`at a nut factor of ${stated}`);
 }

@@ -16,7 +16,7 @@ export function otherConditionWords(
   const figures = advice.ok
     ? advice.value.reasons.join(' ')
     : 'What it pulls with such threads cannot be worked out.';
-  return `tightened with the threads ${said}, while the torque of the sheet is for ${sheet}. ${figures}`;
+  return `tightened with the threads ${said}, while the sheet has them ${sheet}. ${figures}`;
 }
 
 const positionName = (book: Book, id: string): string =>
