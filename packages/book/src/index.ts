@@ -3,11 +3,20 @@
 export { type AsRead, asRead } from './assess/as-read.ts';
 export { type Assessed, type Assessment, assessed, assessment } from './assess/assessment.ts';
 export type { Deciding } from './assess/deciding-tool.ts';
+export { expands } from './assess/expansion.ts';
 export type { LargestDoubt } from './assess/finer-input.ts';
 export { type Gate, gateAsSeen } from './assess/gate.ts';
 export type { Judgement, Member, Status } from './assess/judgement.ts';
 export type { Known } from './assess/known.ts';
-export { type LimitSetName, type Limits, limitsOf, sourceOf } from './assess/limits.ts';
+export { NO_ANSWER } from './assess/known.ts';
+export {
+  type LimitSetName,
+  type Limits,
+  limitsOf,
+  type SourcedBounds,
+  sourcedName,
+  sourcesOf,
+} from './assess/limits.ts';
 export type { Witness } from './assess/merging.ts';
 export type { NextMove } from './assess/next-move.ts';
 export { stackToTry } from './assess/next-move-by-leaf.ts';
@@ -19,6 +28,7 @@ export type { Reason } from './assess/reason.ts';
 export { Reckoning } from './assess/reckoning.ts';
 export type { Catalogue } from './assess/relations.ts';
 export { asFittedNow, asFound, onTrial, type Selection, stateNamed } from './assess/selection.ts';
+export type { Spot } from './assess/spot.ts';
 export { questionOfTorque, type TorqueAssessment, torqueAssessment } from './assess/torque.ts';
 export { isToBeDecided, torqueDecided } from './assess/torque-deciding.ts';
 export { type Answer, RISK, type Verdict } from './assess/verdict.ts';
@@ -53,6 +63,7 @@ export {
 export { type DiagnosedFamily, type Diagnosis, diagnosed } from './diagnosis/diagnosis.ts';
 export type { OutcomeMeaning, RankedTest } from './diagnosis/expected-information.ts';
 export type { Family } from './diagnosis/family.ts';
+export { amendedLimits } from './entering/amended-limits.ts';
 export { admittedAmendment } from './entering/amendment.ts';
 export { isQuestion, offeredBy } from './entering/plausible.ts';
 export { admittedReading, type ReadingSaid, unknownCharacteristic } from './entering/reading.ts';
@@ -149,6 +160,7 @@ export { isZone, momentWords, spanWords } from './words/clock.ts';
 export * as decidingWords from './words/deciding.ts';
 export * as diagnosisWords from './words/diagnosis.ts';
 export { diagnosisWorking } from './words/diagnosis-working.ts';
+export { temperatureCauseWords } from './words/doubt-cause.ts';
 export * as filmWords from './words/film.ts';
 export * as filmPictures from './words/film-pictures.ts';
 export * as keepingWords from './words/keeping.ts';
@@ -177,6 +189,7 @@ export {
   wantedWords,
 } from './words/pressure.ts';
 export * as primingWords from './words/priming.ts';
+export { proofWords } from './words/proof.ts';
 export * as quantityWords from './words/quantity.ts';
 export * as readingPlanWords from './words/reading-plan.ts';
 export { relationWords } from './words/relation.ts';

@@ -149,7 +149,16 @@ export {
   compressionSpread,
   USUAL_SPREADS,
 } from './metrology/compression-spread.ts';
-export { type Conformity, conformity, decisionOn, USUAL_RISK, type Verdict } from './metrology/conformity.ts';
+export {
+  type Conformity,
+  conformity,
+  decisionOn,
+  type Estimate,
+  estimateOf,
+  probabilityInside,
+  USUAL_RISK,
+  type Verdict,
+} from './metrology/conformity.ts';
 export {
   type Bracket,
   bracketMiddle,
@@ -248,11 +257,12 @@ export {
 } from './uncertainty/evaluation.ts';
 export { factorInPlace, logNormalDensity, unwhitenInPlace, whitenInPlace } from './uncertainty/gaussian.ts';
 export { entropy, mutualInformation } from './uncertainty/information.ts';
+export { type Between, jointProbability } from './uncertainty/joint-probability.ts';
 export { fittedLine, type Line } from './uncertainty/line.ts';
 export { monteCarlo, type Spread, type Trials } from './uncertainty/monte-carlo.ts';
 export { normalBetween, normalCdf, normalDensity, normalQuantile } from './uncertainty/normal.ts';
 export { rectangularSumCdf, rectangularSumHalfInterval } from './uncertainty/rectangular-sum.ts';
-export { coverageFactor, studentQuantile } from './uncertainty/student.ts';
+export { coverageFactor, studentCdf, studentQuantile } from './uncertainty/student.ts';
 export {
   covariance,
   type Expanded,

@@ -8,6 +8,7 @@ import { placeInWords } from '../words/position.ts';
 import { torqueDoubtWords } from '../words/torque.ts';
 import type { Judgement } from './judgement.ts';
 import { keepingReasons } from './keeping-reasons.ts';
+import { NO_ANSWER } from './known.ts';
 import type { Reason } from './reason.ts';
 import type { TorqueAssessment } from './torque.ts';
 
@@ -36,6 +37,9 @@ function reasonsOf(book: Book, judgement: Judgement): Reason[] {
   const about = at === '' ? characteristic.id : `${characteristic.id}@${at}`;
   const where = placeInWords(characteristic.places, place);
   const name = where === '' ? characteristic.name : `${characteristic.name}, ${where}`;
+  const without = judgement.cautions.find(({ code }) => code === NO_ANSWER);
+  if (status === 'missing' && without)
+    return [{ code: 'reading/missing', about, message: `${name}: cannot be worked out` }];
   if (status === 'missing') {
     // A derived characteristic waits for its inputs; they say themselves that they are missing.
     if (

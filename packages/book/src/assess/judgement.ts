@@ -1,13 +1,18 @@
 import type { Caution } from '@fettle/core';
 import type { PartState, SightOnRecord } from '../fold/book.ts';
-import { isAt, type Place, placeAlong, positionAt } from '../sheet/places.ts';
+import { isAt, type Place, placeAlong, placeText, positionAt } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import { STACK_DOUBT } from '../words/leaves.ts';
-import type { Known } from './known.ts';
+import { rangeNoiseWords } from '../words/range-noise.ts';
+import { allPlaces } from './all-places.ts';
+import { unanimous } from './heard-alone.ts';
+import { distinct, type Known } from './known.ts';
 import { type LimitSetName, limitsOf } from './limits.ts';
 import { MISSING, meanOf, type Operand } from './operand.ts';
+import { type Noise, rangeNoise } from './range-noise.ts';
 import type { Reckoning } from './reckoning.ts';
 import { reducedOperand } from './reduced-operand.ts';
+import type { Spot } from './spot.ts';
 import { type Answer, narrowed, type Verdict, type Verdicts, verdictOf } from './verdict.ts';
 import { TAKE_AGAIN, withheld } from './withheld.ts';
 
@@ -41,6 +46,8 @@ export interface Judgement {
   readonly missing: Known['missing'];
   readonly states: readonly PartState[];
   readonly consistent: boolean;
+  /** Where witnesses disagree: this itself, or what it is worked out from. */
+  readonly disputes: readonly Spot[];
   /** Readings it rests on that are to be taken again, since the check of their instrument failed. */
   readonly again: readonly string[];
   readonly cautions: readonly Caution[];
@@ -77,24 +84,26 @@ function verdictsOf(
 
 /** All witnesses together, and each alone. When they disagree, only what every one says alone is believed. */
 function memberVerdicts(
+  reckoning: Reckoning,
   characteristic: Characteristic,
+  place: Place,
   known: Known,
   size: string | undefined,
-  again: ReadonlySet<string>,
 ): Pick<Member, 'verdicts' | 'alone'> {
+  const { again } = reckoning;
   const together = withheld(known.entries, again, verdictsOf(characteristic, known.operand, known.cut, size));
-  const alone = known.witnesses.map(({ operand, entries }) =>
-    withheld(entries, again, verdictsOf(characteristic, operand, undefined, size)),
-  );
+  const alone = known.witnesses.map(({ operand, entries, disputes }, i) => {
+    const own = withheld(entries, again, verdictsOf(characteristic, operand, undefined, size));
+    if (disputes.length === 0) return own;
+    const each = reckoning.heard(disputes)?.map((heard) => {
+      const witness = heard.at(characteristic.id, place).witnesses[i];
+      return witness ? verdictsOf(characteristic, witness.operand, undefined, size) : {};
+    });
+    return unanimous(own, each);
+  });
   if (known.consistent) return { verdicts: together, alone };
   const heard = alone.filter((_, i) => known.witnesses[i]?.operand.kind !== 'missing');
-  const verdicts = Object.fromEntries(
-    Object.values(together).map((verdict) => {
-      const unanimous = heard.every((each) => each[verdict.set]?.verdict === verdict.verdict);
-      return [verdict.set, unanimous ? verdict : { ...verdict, verdict: 'cannot-tell' as const }];
-    }),
-  );
-  return { verdicts, alone };
+  return { verdicts: unanimous(together, heard), alone };
 }
 
 const RANK: Readonly<Record<Answer, number>> = { out: 0, 'cannot-tell': 1, in: 2 };
@@ -148,6 +157,7 @@ function seenJudgement(reckoning: Reckoning, characteristic: Characteristic, pla
     missing: sight ? [] : [{ characteristic: characteristic.id, place }],
     states: [],
     consistent: true,
+    disputes: [],
     again: [],
     cautions: [],
   };
@@ -176,7 +186,7 @@ function judged(
   const members: Member[] = all.map(({ place: at, known }) => ({
     place: at,
     known,
-    ...memberVerdicts(characteristic, known, sizeAt(reckoning, characteristic, at, states), reckoning.again),
+    ...memberVerdicts(reckoning, characteristic, at, known, sizeAt(reckoning, characteristic, at, states)),
   }));
   const size = sizeAt(reckoning, characteristic, places[0]!, states);
   const by = characteristic.reduce?.by ?? 'worst';
@@ -193,20 +203,29 @@ function judged(
     missing,
     states,
     consistent: all.every(({ known }) => known.consistent),
+    disputes: distinct(all.flatMap(({ known }) => known.disputes)),
+    cautions: distinct(all.flatMap(({ known }) => known.cautions)),
   };
   if (by === 'worst') return worstJudgement(base, governing, characteristic, size);
   const operand = reducedOperand(
     by,
     members.map(({ known }) => effective(known)),
   );
-  const verdicts = withheld(entries, reckoning.again, verdictsOf(characteristic, operand, undefined, size));
+  const together = withheld(entries, reckoning.again, verdictsOf(characteristic, operand, undefined, size));
+  const each = (): Verdicts[] | undefined =>
+    reckoning.heard(base.disputes)?.map((heard) => {
+      const believed = places.map((at) => effective(heard.at(characteristic.id, at)));
+      return verdictsOf(characteristic, reducedOperand(by, believed), undefined, size);
+    });
+  const verdicts = base.consistent ? together : unanimous(together, each());
+  const noise = by === 'range' ? rangeNoise(members.map(({ known }) => effective(known))) : undefined;
   const { stacked: _stacked, ...plain } = base;
   return {
     ...plain,
     operand,
     verdicts,
     status: statusOf(operand, governing, governing && verdicts[governing]?.verdict),
-    cautions: cautionsOf(base, governing, verdicts),
+    cautions: cautionsOf(base, governing, verdicts, noise),
   };
 }
 
@@ -220,6 +239,8 @@ type Base = Pick<
   | 'missing'
   | 'states'
   | 'consistent'
+  | 'disputes'
+  | 'cautions'
   | 'governing'
 > & { readonly stacked: boolean };
 
@@ -235,7 +256,12 @@ function worstJudgement(
     const worst = [...members].sort(worseOf(set))[0]?.verdicts[set];
     const complete = members.every(({ verdicts }) => verdicts[set]);
     // One place out is enough; to be in, every place must have been read.
-    if (worst && (complete || worst.verdict === 'out')) overall[set] = worst;
+    if (worst && (complete || worst.verdict === 'out'))
+      overall[set] = allPlaces(
+        members.map(({ verdicts, known }) => ({ verdicts, number: effective(known) })),
+        set,
+        worst,
+      );
   }
   const worst = governing ? [...members].sort(worseOf(governing))[0] : undefined;
   const shown = worst ?? members.find(({ known }) => known.operand.kind !== 'missing');
@@ -253,7 +279,7 @@ function worstJudgement(
     status: verdict ?? (everyKnown ? statusOf(operand, governing, verdict) : 'missing'),
     ...(shown && members.length > 1 && { worstAt: shown.place }),
     ...(meanVerdict && { mean: { operand: mean, verdict: meanVerdict } }),
-    cautions: cautionsOf(base, governing, overall),
+    cautions: cautionsOf(base, governing, overall, shown?.known.noise),
   };
 }
 
@@ -272,20 +298,32 @@ function statusOf(
   return governing ? (verdict ?? 'missing') : 'no-limits';
 }
 
+/** From this share of the limit on, what greatest less least shows of nothing at all is worth a word; a choice. */
+const READS_WIDE = 0.1;
+
 function cautionsOf(
-  { consistent, again, stacked }: Base,
+  { characteristic, place, consistent, disputes, again, stacked, cautions: before }: Base,
   governing: LimitSetName | undefined,
   verdicts: Verdicts,
+  noise: Noise | undefined,
 ): Caution[] {
-  const cautions: Caution[] = governing ? [...(verdicts[governing]?.cautions ?? [])] : [];
+  const cautions: Caution[] = [...before, ...((governing && verdicts[governing]?.cautions) ?? [])];
   if (again.length > 0) cautions.push(TAKE_AGAIN);
   if (stacked) cautions.push({ code: 'feeler/stacked', message: `By leaves laid together. ${STACK_DOUBT}` });
+  const behind = disputes
+    .filter((one) => one.characteristic !== characteristic.id || !isAt(place, one.place))
+    .map((one) => [one.characteristic, placeText(one.place)].filter((part) => part !== '').join('@'));
   if (!consistent)
     cautions.push({
       code: 'verdict/witnesses-disagree',
       message:
-        'The witnesses disagree by more than their uncertainties allow; the larger uncertainty is kept.',
+        behind.length === 0
+          ? 'The witnesses disagree by more than their uncertainties allow; the larger uncertainty is kept.'
+          : `It rests on ${behind.join(', ')}, whose witnesses disagree by more than their uncertainties allow: it is in or out only where it would be so whichever of them is right.`,
     });
+  const upper = governing && verdicts[governing]?.limits.upper;
+  if (noise && upper !== undefined && noise.mean >= READS_WIDE * upper)
+    cautions.push({ code: 'verdict/range-reads-wide', message: rangeNoiseWords(characteristic, noise) });
   if (
     governing === 'wear' &&
     verdicts.wear?.verdict === 'in' &&
@@ -297,8 +335,4 @@ function cautionsOf(
       message: 'Within the wear limit but not proven within the limits for new parts.',
     });
   return cautions;
-}
-
-function distinct(missing: Known['missing']): Known['missing'] {
-  return [...new Map(missing.map((one) => [JSON.stringify(one), one])).values()];
 }

@@ -54,6 +54,27 @@ function readLimits(
   };
 }
 
-/** Where a limit set comes from: its own source, or the characteristic's. */
-export const sourceOf = (characteristic: Characteristic, set: LimitSetName): LimitSource | undefined =>
-  characteristic.limits?.[set]?.source ?? characteristic.source;
+/** Bounds of one set with where they come from: one group, unless single bounds were amended. */
+export interface SourcedBounds {
+  readonly bounds: readonly ('lower' | 'upper' | 'target')[];
+  readonly source: LimitSource | undefined;
+}
+
+const BOUNDS = ['lower', 'upper', 'target'] as const;
+
+/** Where the bounds of a limit set come from: each its own source, else the set's, else the characteristic's. */
+export function sourcesOf(characteristic: Characteristic, set: LimitSetName): SourcedBounds[] {
+  const limits = characteristic.limits?.[set];
+  const groups = new Map<string, SourcedBounds>();
+  for (const bound of BOUNDS) {
+    if (limits?.[bound] === undefined) continue;
+    const source = limits.sources?.[bound] ?? limits.source ?? characteristic.source;
+    const key = JSON.stringify(source ?? null);
+    groups.set(key, { bounds: [...(groups.get(key)?.bounds ?? []), bound], source });
+  }
+  return groups.size > 0 ? [...groups.values()] : [{ bounds: [], source: characteristic.source }];
+}
+
+/** `wear` where one source gives the whole set, `wear, lower` where only that bound comes from it. */
+export const sourcedName = (set: LimitSetName, { bounds }: SourcedBounds, groups: number): string =>
+  groups === 1 ? set : `${set}, ${bounds.join(' and ')}`;

@@ -1,5 +1,6 @@
 import { linear, pooled, standardUncertainty, type Uncertain } from '@fettle/core';
 import { interval, MISSING, type Operand, valued } from './operand.ts';
+import type { Spot } from './spot.ts';
 
 /** One way of knowing a characteristic: an instrument's readings, a leaf, or a relation. */
 export interface Witness {
@@ -10,6 +11,8 @@ export interface Witness {
   readonly operand: Operand;
   /** False when its own leaf answers contradict each other, or its readings scatter wider than they should. */
   readonly consistent: boolean;
+  /** Inputs of it whose own witnesses disagree. */
+  readonly disputes: readonly Spot[];
   readonly entries: readonly string[];
 }
 

@@ -1,4 +1,12 @@
-import { covariance, normalCdf, pooled, standardUncertainty, type Uncertain } from '@fettle/core';
+import {
+  estimateOf,
+  linear,
+  normalCdf,
+  pooled,
+  standardUncertainty,
+  studentQuantile,
+  type Uncertain,
+} from '@fettle/core';
 import type { LimitSetName, Limits } from './limits.ts';
 import { type Operand, valued } from './operand.ts';
 import { type Answer, verdictOf } from './verdict.ts';
@@ -33,22 +41,27 @@ const HALVINGS = 20;
  *     chance = Σ over the stretches of z in which [what is known, and y] are in or out:  Φ(z₂) − Φ(z₁)
  *
  * m and u are what is known pooled, r the doubt of the reading, cov what they have in common. The verdict at each y is
- * the program's own, consistency test and all; only the ends of the stretches are sought, by halving.
+ * the program's own, consistency test and all; only the ends of the stretches are sought, by halving. Where u and r
+ * are themselves estimates from a few readings, z is put in the place of the t that is exceeded as seldom:
+ * y = m + t(Φ(z); ν) √D, with ν the effective degrees of freedom of the difference.
  *
  * @param next  the reading's terms about what is judged; its value does not count
- * @source the preposterior of jcgm-106 7 with jcgm-100 5.2; no simulation
+ * @source the preposterior of jcgm-106 7 with jcgm-100 5.2, and G.4.1 for ν; no simulation
  */
 export function chanceOfDeciding(undecided: Undecided, next: Uncertain): Chance {
   const { numbers, cut, set, limits, derived } = undecided;
   if (numbers.length === 0) return { in: 0, out: 0, decided: 0 };
   const known = pooled(numbers).value;
-  const variance =
-    standardUncertainty(known) ** 2 + standardUncertainty(next) ** 2 - 2 * covariance(known, next);
-  const spread = Math.sqrt(Math.max(variance, 0));
+  const apart = linear([
+    { factor: 1, of: next },
+    { factor: -1, of: known },
+  ]);
+  const spread = standardUncertainty(apart);
+  const { dof = Number.POSITIVE_INFINITY } = estimateOf(apart);
   const answer = (q: Uncertain) => verdictOf(valued(q), undefined, set, limits)?.verdict ?? 'cannot-tell';
   const heard = numbers.map(answer);
   const at = (z: number) => {
-    const reading = { ...next, value: known.value + z * spread };
+    const reading = { ...next, value: known.value + asFarOut(z, dof) * spread };
     const { value, consistent } = pooled([...numbers, reading]);
     const together = verdictOf(valued(value), cut, set, limits)?.verdict ?? 'cannot-tell';
     if (consistent || derived) return together;
@@ -56,6 +69,12 @@ export function chanceOfDeciding(undecided: Undecided, next: Uncertain): Chance 
   };
   return chanceOver(at, -REACH, REACH, normalCdf);
 }
+
+/** The t that is exceeded as seldom as z is of a normal; its lower tail is the accurate one. */
+const asFarOut = (z: number, dof: number): number =>
+  dof === Number.POSITIVE_INFINITY || z === 0
+    ? z
+    : Math.sign(z) * -studentQuantile(normalCdf(-Math.abs(z)), dof);
 
 /**
  * The same where only leaves were tried: what is read then may be anything they have left, with the reading's doubt.

@@ -7,7 +7,8 @@ import { exact, linear, propagated, type Uncertain } from '@fettle/core';
 export type Operand =
   | { readonly kind: 'value'; readonly q: Uncertain }
   | { readonly kind: 'interval'; readonly lower?: Uncertain; readonly upper?: Uncertain }
-  | { readonly kind: 'missing' };
+  /** Everything was read and still there is no figure, for the reason given. */
+  | { readonly kind: 'missing'; readonly because?: string };
 
 export const MISSING: Operand = { kind: 'missing' };
 export const valued = (q: Uncertain): Operand => ({ kind: 'value', q });
@@ -99,8 +100,14 @@ export function rangeOf(operands: readonly Operand[]): Operand {
 /**
  * A function of several operands. A bracket goes through it by its edges, every edge with every other, so the function
  * must not turn round between them; a bracket open at one end gives no value, since nobody knows which end it opens.
+ *
+ * @param why  the reason where the function has no value for what was read
  */
-export function functionOf(operands: readonly Operand[], f: (x: readonly number[]) => number): Operand {
+export function functionOf(
+  operands: readonly Operand[],
+  f: (x: readonly number[]) => number,
+  why: () => string = () => 'the formula has no value for these readings.',
+): Operand {
   let corners: Uncertain[][] = [[]];
   for (const operand of operands) {
     const { lower, upper } = edges(operand);
@@ -114,7 +121,7 @@ export function functionOf(operands: readonly Operand[], f: (x: readonly number[
       ? valued(answers[0]!)
       : interval(answers[0], answers.at(-1));
   } catch (error) {
-    if (error instanceof RangeError) return MISSING;
+    if (error instanceof RangeError) return { kind: 'missing', because: why() };
     throw error;
   }
 }

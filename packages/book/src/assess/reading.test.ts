@@ -1,8 +1,11 @@
-import { standardUncertainty } from '@fettle/core';
+import { CATALOGUE, standardUncertainty } from '@fettle/core';
 import { describe, expect, it } from 'vitest';
 import { Bench } from '../testing/bench.ts';
-import { inches } from '../testing/tiny-sheet.ts';
+import { inches, lessOf } from '../testing/tiny-sheet.ts';
+import { temperatureNote } from '../words/temperature.ts';
+import { asRead } from './as-read.ts';
 import type { Operand } from './operand.ts';
+import { asFittedNow } from './selection.ts';
 
 const THOU = 25.4e-6;
 const value = (operand: Operand): number => (operand.kind === 'value' ? operand.q.value / THOU : Number.NaN);
@@ -57,10 +60,17 @@ describe('a length read away from 20 °C', () => {
   });
 
   it('carries the doubt of the thermometer and of the expansion', () => {
-    // U of the thermometer 1 K: u = ½ K on part and instrument alike, so α − α_s is left of it; 5 % of α over 14 K.
-    const thermometer = 3507.1 * (11.5e-6 - 11.4e-6) * 0.5;
+    // U of the thermometer 1 K, so u ½ K, half of its variance common to part and instrument: of that α − α_s is left.
+    // The other half is each reading's own and adds: √2 × 4e-5 in/K × .354 K = 2e-5 in. And 5 % of α over 14 K.
+    const common = 3507.1 * (11.5e-6 - 11.4e-6) * 0.5 * Math.SQRT1_2;
+    const own = 3507.1 * Math.hypot(11.5e-6, 11.4e-6) * 0.5 * Math.SQRT1_2;
+    expect(own).toBeCloseTo(0.02, 3);
+    const thermometer = Math.hypot(common, own);
     const expansion = 3507.1 * 0.05 * 11.4e-6 * 14;
-    expect(doubt(cold.wear.operand)).toBeCloseTo(Math.hypot(0.35, thermometer, expansion), 3);
+    expect(doubt(cold.wear.operand)).toBeCloseTo(
+      Math.hypot(0.35 * (1 + 14 * 11.4e-6), thermometer, expansion),
+      5,
+    );
   });
 
   it('is the same as read when part and a steel instrument are alike cold and alike in expansion', () => {
@@ -175,5 +185,126 @@ describe('leaves laid together', () => {
     };
     expect(lower(laid)).toBeCloseTo(lower(single), 12);
     expect(edge(laid, 'lower')).toBeGreaterThan(edge(single, 'lower'));
+  });
+});
+
+describe('a temperature that was said', () => {
+  const MATERIALS = {
+    materials: {
+      iron: { name: 'Iron', expansion: '11.4e-6 1/K' },
+      alloy: { name: 'Alloy', expansion: '22e-6 1/K', doubt: '7 %' },
+    },
+  };
+  const codes = ({ cautions }: { cautions: readonly { code: string }[] }) => cautions.map(({ code }) => code);
+  const note = (bench: Bench, id: string): string => {
+    const book = bench.book();
+    const judged = bench.judgement(id);
+    return temperatureNote(judged, asRead(book, asFittedNow(book), CATALOGUE, judged)!);
+  };
+
+  it('where the sheet gives no expansion is said to be not corrected for, with what steel would do', () => {
+    const bench = new Bench({
+      characteristics: [inches('width', { limits: { wear: { lower: '0.7490 in' } } })],
+    });
+    const warm = { part: '70 degC', instrument: '20 degC' };
+    bench.read('width', '0.7510 in', { instrument: 'mic', temperature: warm });
+    const judged = bench.judgement('width');
+    expect(value(judged.operand)).toBeCloseTo(751, 9);
+    expect(codes(judged)).toEqual(['temperature/not-corrected']);
+    // .751 in × 11.5e-6 × 50 K = .00043 in.
+    expect(judged.cautions[0]!.message).toContain('0.0004 in less');
+    expect(note(bench, 'width')).toContain('NOT');
+  });
+
+  it('of a single size is never said not to matter', () => {
+    const bench = new Bench({ ...MATERIALS, characteristics: [inches('width', { material: 'iron' })] });
+    bench.read('width', '0.7510 in', {
+      instrument: 'mic',
+      temperature: { part: '20.3 degC', instrument: '20.3 degC' },
+    });
+    expect(note(bench, 'width')).not.toContain('does not depend');
+  });
+
+  it('does not matter where all that is compared shares it and the material, and only there', () => {
+    const of = (inner: string) => {
+      const bench = new Bench({
+        ...MATERIALS,
+        characteristics: [
+          inches('housing', { material: 'iron' }),
+          inches('journal', { material: inner }),
+          inches('gap', { relation: lessOf('housing', 'journal') }),
+        ],
+      });
+      const temperature = { part: '8 degC', instrument: '8 degC' };
+      bench.read('housing', '2.0000 in', { instrument: 'mic', temperature });
+      bench.read('journal', '1.9980 in', { instrument: 'mic', temperature });
+      return note(bench, 'gap');
+    };
+    expect(of('iron')).toContain('does not depend');
+    // The alloy grows more: 2 in × (22 − 11.4)e-6 × 12 K = .00025 in off the gap.
+    expect(of('alloy')).toContain('0.00025 in less');
+  });
+
+  it('of the part alone leaves that of the instrument open between it and 20 °C', () => {
+    const at = (temperature: { part: string; instrument?: string }) => {
+      const bench = new Bench({ ...MATERIALS, characteristics: [inches('bore', { material: 'iron' })] });
+      bench.read('bore', '3.5000 in', { instrument: 'mic', temperature });
+      return bench.judgement('bore');
+    };
+    const open = at({ part: '6 degC' });
+    const [warmScale, coldScale] = ['20 degC', '6 degC'].map((instrument) =>
+      at({ part: '6 degC', instrument }),
+    );
+    expect(codes(open)).toEqual(['temperature/half-said']);
+    expect(codes(warmScale!)).toEqual([]);
+    // Half of the correction, and a rectangular doubt over all of it: 3.5 in × 11.5e-6 × 14 K / (2 √3) = .163 thou.
+    expect(value(open.operand)).toBeCloseTo((value(warmScale!.operand) + value(coldScale!.operand)) / 2, 3);
+    const term =
+      open.operand.kind === 'value' && open.operand.q.terms.find(({ shape }) => shape === 'rectangular');
+    expect(Math.abs(term ? term.u : 0) / THOU).toBeCloseTo((3500 * 11.5e-6 * 14) / (2 * Math.sqrt(3)), 4);
+  });
+
+  it('two lengths of one material have one doubt about its expansion between them', () => {
+    const bench = new Bench({
+      ...MATERIALS,
+      characteristics: [inches('a', { material: 'alloy' }), inches('b', { material: 'alloy' })],
+    });
+    const temperature = { part: '6 degC', instrument: '20 degC' };
+    for (const id of ['a', 'b']) bench.read(id, '3.0000 in', { instrument: 'mic', temperature });
+    const sources = ['a', 'b'].map((id) => {
+      const { operand } = bench.judgement(id);
+      return operand.kind === 'value'
+        ? operand.q.terms.find(({ source }) => source.startsWith('expansion'))
+        : undefined;
+    });
+    expect(sources[0]?.source).toBe('expansion:alloy');
+    expect(sources[1]?.source).toBe('expansion:alloy');
+    // 3 in × 22e-6 × 7 % × 14 K.
+    expect(Math.abs(sources[0]!.u) / THOU).toBeCloseTo(3000 * 22e-6 * 0.07 * 14, 4);
+  });
+
+  it('is compared at the same place, also where the worst place is another as read', () => {
+    const bench = new Bench({
+      ...MATERIALS,
+      axes: { end: ['top', 'bottom'] },
+      characteristics: [
+        inches('bore', {
+          material: 'iron',
+          places: ['end'],
+          reduce: { by: 'worst', over: ['end'] },
+          limits: { wear: { lower: '3.5000 in', upper: '3.5080 in' } },
+        }),
+      ],
+    });
+    const temperature = { part: '6 degC', instrument: '20 degC' };
+    // As read the bottom is the nearer to a limit, brought to 20 °C the top is: .56 thou more.
+    bench.read('bore', '3.5075 in', { at: 'top', instrument: 'dbg', temperature });
+    bench.read('bore', '3.5004 in', { at: 'bottom', instrument: 'dbg', temperature });
+    const book = bench.book();
+    const judged = bench.judgement('bore');
+    const before = asRead(book, asFittedNow(book), CATALOGUE, judged)!;
+    expect(judged.worstAt).toEqual({ end: 'top' });
+    expect(before.judgement.worstAt).toEqual({ end: 'bottom' });
+    expect(value(judged.operand) - value(before.operand)).toBeCloseTo(0.56, 2);
   });
 });

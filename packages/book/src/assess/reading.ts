@@ -1,7 +1,7 @@
 import {
+  type Caution,
   exact,
   parseQuantity,
-  propagated,
   type QuantityKind,
   standardUncertainty,
   term,
@@ -10,16 +10,11 @@ import {
 } from '@fettle/core';
 import type { Book, ReadingOnRecord } from '../fold/book.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
-import { instrumentTerms, stackTerms, standardUncertaintyOf } from './instrument.ts';
+import { instrumentUnsaidWords, notCorrectedWords } from '../words/temperature-cautions.ts';
+import { atTwenty, isAwayFromTwenty, kelvins, unsaidOf } from './at-twenty.ts';
+import { expansionOf, STEEL } from './expansion.ts';
+import { instrumentTerms, stackTerms } from './instrument.ts';
 import { interval, type Operand, valued } from './operand.ts';
-
-/** Mean linear expansion of a steel instrument [1/K]. @source common handbook value for carbon steel, GUM H.1 uses it */
-const STEEL = 11.5e-6;
-/** Share by which a tabulated expansion may be off; assumed. */
-const EXPANSION_DOUBT = 0.05;
-/** Standard uncertainty of a temperature when no thermometer is declared [K]; assumed, and wide on purpose. */
-const THERMOMETER_U = 1;
-const REFERENCE = 293.15;
 
 /**
  * What one reading says, in SI at 20 °C, with its doubt: none where it does not read.
@@ -43,7 +38,7 @@ export function readOut(book: Book, characteristic: Characteristic, reading: Rea
         ? stackTerms(book.instruments, instrument, laid, reading.entry.id)
         : instrumentTerms(book.instruments, instrument, kind, value, reading.entry.id);
     const q = terms && corrected(reading, kind, uncertain(value, ...terms));
-    return q && atTwenty(book, characteristic, reading, kind, q);
+    return q && atTwenty(book, characteristic, reading, q);
   };
   if (reading.body.value !== undefined) {
     const q = said(reading.body.value);
@@ -78,37 +73,26 @@ function withFloor(edges: { lower?: Uncertain; upper?: Uncertain }): Operand {
   return interval(edges.lower ?? exact(0), edges.upper);
 }
 
-/**
- * A length read away from 20 °C, brought there: L20 = L (1 + α_s (t_s − 20)) / (1 + α_p (t_p − 20)).
- * Without a temperature on the reading, or without an expansion on the sheet, it is taken as read.
- *
- * @source iso-1 for the 20 °C
- */
-function atTwenty(
+/** What its temperature leaves to be said of a reading: nothing where none was said, or all of it was and is reckoned. */
+export function readingCautions(
   book: Book,
   characteristic: Characteristic,
   reading: ReadingOnRecord,
-  kind: QuantityKind,
-  q: Uncertain,
-): Uncertain {
-  const { temperature } = reading.body;
-  const expansion =
-    characteristic.expansion === undefined ? undefined : parseQuantity(characteristic.expansion, 'expansion');
-  if (kind !== 'length' || !temperature || !expansion?.ok) return q;
-  const thermometer = [...book.instruments.values()].find(({ body }) => body.type === 'thermometer');
-  const u = (thermometer && standardUncertaintyOf(thermometer, 'temperature', REFERENCE)) ?? THERMOMETER_U;
-  const degrees = (text: string | undefined): Uncertain => {
-    const read = text === undefined ? undefined : parseQuantity(text, 'temperature');
-    return read?.ok ? uncertain(read.value.value, term('thermometer', u)) : exact(REFERENCE);
-  };
-  const alpha = expansion.value.value;
-  return propagated(
-    ([length, part, own, a]) => (length! * (1 + STEEL * (own! - REFERENCE))) / (1 + a! * (part! - REFERENCE)),
-    [
-      q,
-      degrees(temperature.part),
-      degrees(temperature.instrument),
-      uncertain(alpha, term(`expansion:${characteristic.id}`, alpha * EXPANSION_DOUBT)),
-    ],
-  );
+): Caution[] {
+  if (characteristic.kind !== 'length' || !isAwayFromTwenty(reading)) return [];
+  const { temperature, value, goes, stops } = reading.body;
+  if (expansionOf(book, characteristic)) {
+    const unsaid = unsaidOf(reading);
+    const said = unsaid === 'part' ? temperature?.instrument : temperature?.part;
+    return unsaid && said
+      ? [{ code: 'temperature/half-said', message: instrumentUnsaidWords(unsaid, said) }]
+      : [];
+  }
+  const size = parseQuantity(value ?? goes ?? stops ?? '', 'length');
+  // Both steel: what they have in common cancels.
+  const apart = (kelvins(temperature?.part) ?? 293.15) - (kelvins(temperature?.instrument) ?? 293.15);
+  const shift = size.ok ? -size.value.value * STEEL * apart : 0;
+  return [
+    { code: 'temperature/not-corrected', message: notCorrectedWords(characteristic, temperature!, shift) },
+  ];
 }

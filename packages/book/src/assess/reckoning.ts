@@ -1,12 +1,13 @@
 import type { Book, PartState, ReadingOnRecord } from '../fold/book.ts';
 import { axesIn, isAt, type Place, placeAlong, placesOf, placeText, positionAt } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
-import { type Known, NOTHING, type Reckoned, together } from './known.ts';
+import { distinct, type Known, NO_ANSWER, NOTHING, type Reckoned, together } from './known.ts';
 import { merged, narrowest, repeatedly, type Witness } from './merging.ts';
 import { linearOf, MISSING } from './operand.ts';
-import { readOut } from './reading.ts';
+import { readingCautions, readOut } from './reading.ts';
 import { type Catalogue, Relations } from './relations.ts';
 import { type Selection, stateNamed } from './selection.ts';
+import type { Spot } from './spot.ts';
 
 /**
  * Axes that only say where the part stood when it was read. What is measured on the part alone goes with it to
@@ -14,6 +15,11 @@ import { type Selection, stateNamed } from './selection.ts';
  */
 const followed = ({ position, mates }: Characteristic): readonly string[] =>
   position === undefined || mates !== undefined ? [] : axesIn(position);
+
+/** Two witnesses at five spots, or three at three: past that all together is believed only where none disagree. */
+const MOST_CHOICES = 32;
+
+const spotKey = (id: string, place: Place): string => `${id}@${JSON.stringify(place)}`;
 
 /**
  * Reckons what is known of any characteristic at any place, for one selection of parts.
@@ -30,11 +36,23 @@ export class Reckoning {
   private readonly byEntry = new Map<string, number>();
   readonly book: Book;
   readonly selection: Selection;
+  private readonly catalogue: Catalogue;
   private readonly relations: Relations;
 
-  constructor(book: Book, selection: Selection, catalogue: Catalogue) {
+  /** The witness believed alone at a spot, by its number; empty where all are heard together. */
+  private readonly believed: ReadonlyMap<string, number>;
+  private readonly hearings = new Map<string, Reckoning>();
+
+  constructor(
+    book: Book,
+    selection: Selection,
+    catalogue: Catalogue,
+    believed: ReadonlyMap<string, number> = new Map(),
+  ) {
     this.book = book;
     this.selection = selection;
+    this.catalogue = catalogue;
+    this.believed = believed;
     this.relations = new Relations(this, catalogue);
     for (const [i, reading] of book.readings.entries()) {
       this.byEntry.set(reading.entry.id, i);
@@ -65,12 +83,36 @@ export class Reckoning {
   }
 
   at(id: string, place: Place): Known {
-    const key = `${id}@${JSON.stringify(place)}`;
+    const key = spotKey(id, place);
     const done = this.known.get(key);
     if (done) return done;
     const known = this.reckoned(this.characteristic(id), place);
     this.known.set(key, known);
     return known;
+  }
+
+  /**
+   * Reckonings in which, wherever witnesses disagree, one of them is believed alone: every choice among them once.
+   *
+   * @returns undefined where there are more choices than are worth working out
+   */
+  heard(disputes: readonly Spot[]): readonly Reckoning[] | undefined {
+    let choices: [string, number][][] = [[]];
+    for (const { characteristic, place } of disputes) {
+      const { witnesses } = this.at(characteristic, place);
+      const speaking = witnesses.flatMap(({ operand }, i) => (operand.kind === 'missing' ? [] : [i]));
+      const key = spotKey(characteristic, place);
+      choices = choices.flatMap((chosen) => speaking.map((i): [string, number][] => [...chosen, [key, i]]));
+      if (choices.length > MOST_CHOICES) return undefined;
+    }
+    return choices.map((chosen) => {
+      const key = JSON.stringify(chosen);
+      const known = this.hearings.get(key);
+      if (known) return known;
+      const one = new Reckoning(this.book, this.selection, this.catalogue, new Map(chosen));
+      this.hearings.set(key, one);
+      return one;
+    });
   }
 
   /** The readings that count here: same characteristic, same state, same mates, and a place that covers this one. */
@@ -113,6 +155,7 @@ export class Reckoning {
 
   private reckoned(characteristic: Characteristic, place: Place): Known {
     const witnesses: Witness[] = [];
+    let noise: Reckoned['noise'];
     const rests: Reckoned[] = [{ ...NOTHING, states: this.stateAt(characteristic, place) }];
     const byWay = new Map<string, ReadingOnRecord[]>();
     for (const reading of this.own(characteristic, place)) {
@@ -126,6 +169,7 @@ export class Reckoning {
     }
     if (characteristic.relation !== undefined) {
       const derived = this.relations.at(characteristic.relation, place);
+      noise = derived.noise;
       const enough = witnesses.some(({ operand }) => operand.kind !== 'missing');
       rests.push({ ...derived, missing: enough ? [] : derived.missing });
       if (derived.operand.kind !== 'missing')
@@ -134,23 +178,52 @@ export class Reckoning {
           with: 'relation',
           measurand: characteristic.measurand,
           operand: derived.operand,
-          consistent: true,
+          consistent: derived.disputes.length === 0,
+          disputes: derived.disputes,
           entries: derived.entries,
         });
     } else if (witnesses.length === 0) {
       rests.push({ ...NOTHING, missing: [{ characteristic: characteristic.id, place }] });
     }
     const all = together(rests, MISSING);
-    const known = merged(witnesses, `${characteristic.id}@${placeText(place)}`);
+    const about = `${characteristic.id}@${placeText(place)}`;
+    const own = { characteristic: characteristic.id, place };
+    const alone = this.believed.get(spotKey(characteristic.id, place));
+    const heard = alone === undefined ? witnesses : witnesses.slice(alone, alone + 1);
+    const known = merged(heard, about);
+    const disputes = alone === undefined ? all.disputes : (heard[0]?.disputes ?? []);
+    // A formula whose inputs are disputed is no dispute of its own: its inputs say so.
+    const contradicted =
+      !known.consistent &&
+      (disputes.length === 0 ||
+        !merged(
+          heard.map((one) => (one.disputes.length > 0 ? { ...one, consistent: true } : one)),
+          about,
+        ).consistent);
     const unsaid = known.operand.kind === 'missing' && all.missing.length === 0;
     return {
       ...known,
       witnesses,
+      disputes: contradicted ? [...disputes, own] : disputes,
+      cautions: all.cautions,
+      ...(noise && { noise }),
       entries: all.entries,
-      // Readings that cannot be read, or a relation without an answer: only this thing itself can still be read.
-      missing: unsaid ? [{ characteristic: characteristic.id, place }] : all.missing,
+      missing: unsaid ? this.stillToRead(own, all) : all.missing,
       states: all.states,
     };
+  }
+
+  /**
+   * What to read where everything was read and nothing came of it: again what a formula could not use; otherwise only
+   * this thing itself can still be read.
+   */
+  private stillToRead(own: Spot, { entries, cautions }: Reckoned): readonly Spot[] {
+    if (!cautions.some(({ code }) => code === NO_ANSWER)) return [own];
+    const behind = new Set(entries);
+    const read = [...this.readings.values()].flat().filter(({ entry }) => behind.has(entry.id));
+    return read.length === 0
+      ? [own]
+      : distinct(read.map(({ body }) => ({ characteristic: body.characteristic, place: body.place ?? {} })));
   }
 
   /** Readings of one instrument and one measurand, brought to the characteristic's own measurand. */
@@ -164,6 +237,9 @@ export class Reckoning {
     const way = measurand === characteristic.measurand ? undefined : characteristic.read_as?.[measurand];
     const read = readings.flatMap((reading) => readOut(this.book, characteristic, reading));
     const leaves = body.value === undefined;
+    const cautions = distinct(
+      readings.flatMap((reading) => readingCautions(this.book, characteristic, reading)),
+    );
     const entries = readings.map(({ entry }) => entry.id);
     const about = `${characteristic.id}@${placeText(place)}/${body.instrument}/${measurand}`;
     const { operand: direct, consistent } = leaves ? narrowest(read) : repeatedly(read, about);
@@ -180,7 +256,10 @@ export class Reckoning {
           0,
         )
       : direct;
-    const rest = together([{ ...NOTHING, entries }, ...plus.map(({ reckoned }) => reckoned)], operand);
+    const rest = together(
+      [{ ...NOTHING, entries, cautions }, ...plus.map(({ reckoned }) => reckoned)],
+      operand,
+    );
     const instrument = this.book.instruments.get(body.instrument);
     return {
       seen: {
@@ -188,7 +267,8 @@ export class Reckoning {
         with: instrument?.body.name ?? body.instrument,
         measurand,
         operand,
-        consistent,
+        consistent: consistent && rest.disputes.length === 0,
+        disputes: rest.disputes,
         entries: rest.entries,
       },
       rest,

@@ -173,7 +173,9 @@ describe('ratios and calculators', () => {
     bench.read('wire', '0 in', { instrument: 'mic' });
     expect(bench.judgement('rate')).toMatchObject({
       status: 'missing',
-      missing: [{ characteristic: 'rate', place: {} }],
+      // What the formula cannot use is what to read again; and the reason is said.
+      missing: [{ characteristic: 'wire', place: {} }],
+      cautions: [{ code: 'relation/no-answer' }],
     });
   });
 });
@@ -325,12 +327,16 @@ describe('witnesses', () => {
       next: { move: 'settle-disagreement' },
     });
     expect(judged.cautions.map(({ code }) => code)).toEqual(['verdict/witnesses-disagree']);
-    const agreed = new Bench({
-      characteristics: [inches('gap', { limits: { wear: { upper: '0.0100 in' } } })],
-    });
-    agreed.read('gap', '0.0040 in', { instrument: 'mic' });
-    agreed.read('gap', '0.0060 in', { instrument: 'dbg' });
-    expect(agreed.judgement('gap')).toMatchObject({ status: 'in', consistent: false });
+    // Weights 9 to 4: 4.615 thou, u .0832 thou, widened by √χ² = 2/√(.01 + .0225) = 11.1 to .923 thou on one degree of
+    // freedom, for which 95 % lie under 6.31 u (GUM table G.2): 4.615 + 5.83 = 10.44 thou.
+    const within = (upper: string) => {
+      const agreed = new Bench({ characteristics: [inches('gap', { limits: { wear: { upper } } })] });
+      agreed.read('gap', '0.0040 in', { instrument: 'mic' });
+      agreed.read('gap', '0.0060 in', { instrument: 'dbg' });
+      return agreed.judgement('gap');
+    };
+    expect(within('0.0106 in')).toMatchObject({ status: 'in', consistent: false });
+    expect(within('0.0103 in')).toMatchObject({ status: 'cannot-tell', consistent: false });
   });
 
   it('include one instrument’s own readings: what scatters wider than its share is not averaged away', () => {

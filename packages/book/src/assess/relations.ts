@@ -6,6 +6,7 @@ import type { Characteristic } from '../sheet/sheet.ts';
 import { constantOf } from './constant.ts';
 import { type Known, NOTHING, type Reckoned, together } from './known.ts';
 import { functionOf, interval, linearOf, MISSING, valued } from './operand.ts';
+import { rangeNoise } from './range-noise.ts';
 import { reducedOperand } from './reduced-operand.ts';
 import { axesOf } from './relation-axes.ts';
 import { narrowed } from './verdict.ts';
@@ -41,7 +42,11 @@ export class Relations {
       const by = this.linear(relation.ratio.by, place);
       return together(
         [of, by],
-        functionOf([of.operand, by.operand], ([a, b]) => a! / b!),
+        functionOf(
+          [of.operand, by.operand],
+          ([a, b]) => a! / b!,
+          () => 'it is divided by nothing.',
+        ),
       );
     }
     return this.calculated(relation.calculator, place);
@@ -59,7 +64,8 @@ export class Relations {
       cutDown.kind === 'missing' && characteristic.non_negative
         ? interval({ value: 0, terms: [] }, undefined)
         : cutDown;
-    return { operand, entries: known.entries, missing: known.missing, states: known.states };
+    const { entries, missing, states, disputes, cautions } = known;
+    return { operand, entries, missing, states, disputes, cautions };
   }
 
   private linear(
@@ -91,13 +97,9 @@ export class Relations {
     for (const axis of over)
       spread = spread.flatMap((at) => (axes.get(axis) ?? []).map((value) => ({ ...at, [axis]: value })));
     const parts = spread.map((more) => this.at(of, { ...place, ...more }));
-    return together(
-      parts,
-      reducedOperand(
-        by,
-        parts.map(({ operand }) => operand),
-      ),
-    );
+    const operands = parts.map(({ operand }) => operand);
+    const noise = by === 'range' ? rangeNoise(operands) : undefined;
+    return { ...together(parts, reducedOperand(by, operands)), ...(noise && { noise }) };
   }
 
   private calculated(
@@ -120,14 +122,18 @@ export class Relations {
       if ('of' in input) moving.push({ key, reckoned: this.at(input.of, place) });
       else fixed[key] = input.is;
     }
+    let refused: string | undefined;
     const operand = functionOf(
       moving.map(({ reckoned }) => reckoned.operand),
       (x) => {
         const input = { ...fixed, ...Object.fromEntries(moving.map(({ key }, i) => [key, x[i]!])) };
         // Read as everybody's input is: fallbacks filled in, a gap below zero refused rather than computed with.
         const answer = answered(calculator, input, { bareNumbersAreSi: true });
-        return 'results' in answer ? Number(answer.results[call.output]?.value) : Number.NaN;
+        if ('results' in answer) return Number(answer.results[call.output]?.value);
+        refused ??= answer.issues[0]?.message;
+        return Number.NaN;
       },
+      () => refused ?? `${call.name} gives no ${call.output.replaceAll('_', ' ')} for these readings.`,
     );
     return together(
       moving.map(({ reckoned }) => reckoned),
@@ -159,7 +165,10 @@ export class Relations {
       { bareNumbersAreSi: true },
     );
     const rests = read.map(({ reckoned }) => reckoned);
-    if (!('results' in answer)) return together(rests, MISSING);
+    // With none of the spots read there is nothing to be worked out yet.
+    const because = points.length > 0 && !('results' in answer) ? answer.issues[0]?.message : undefined;
+    if (!('results' in answer))
+      return together(rests, because === undefined ? MISSING : { kind: 'missing', because });
     const value = Number(answer.results[output]?.value);
     const weights = answer.results.weights?.value as readonly number[];
     const moved = linear(points.map(({ q }, i) => ({ factor: weights[i]!, of: q })));

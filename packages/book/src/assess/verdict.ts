@@ -2,7 +2,9 @@ import {
   type Caution,
   cutByBracket,
   decisionOn,
+  estimateOf,
   feelerVerdict,
+  normalQuantile,
   standardUncertainty,
   type Uncertain,
 } from '@fettle/core';
@@ -22,6 +24,8 @@ export interface Verdict {
   readonly by: 'value' | 'cut-value' | 'leaves';
   readonly probabilityIn?: number;
   readonly guardBand?: number;
+  /** Where several places were weighed together, how many; probabilityIn is then that all of them are inside. */
+  readonly places?: number;
   readonly cautions: readonly Caution[];
 }
 
@@ -43,7 +47,7 @@ export function verdictOf(
 }
 
 function byNumber(q: Uncertain, set: LimitSetName, limits: Limits): Verdict {
-  const decision = decisionOn({ value: q.value, u: standardUncertainty(q) }, limits, RISK);
+  const decision = decisionOn(estimateOf(q), limits, RISK);
   return {
     set,
     limits,
@@ -74,7 +78,7 @@ function byCutValue(q: Uncertain, cut: Interval, set: LimitSetName, limits: Limi
  * What leaf and number may have in common is left out of account: the cut is then a little too kind to neither side.
  */
 function cutBy(q: Uncertain, cut: Interval) {
-  const u = standardUncertainty(q);
+  const u = asNormal(q);
   // The floor at zero under "no leaf went" is no leaf.
   const leaves = [cut.lower, cut.upper].map((edge) => (edge && edge.terms.length > 0 ? edge : undefined));
   const edgeU = Math.max(0, ...leaves.map((edge) => (edge ? standardUncertainty(edge) : 0)));
@@ -82,11 +86,20 @@ function cutBy(q: Uncertain, cut: Interval) {
   return cutByBracket({ value: q.value, u }, { goes: leaves[0]?.value, stops: leaves[1]?.value }, edgeU);
 }
 
+/**
+ * The standard uncertainty of the normal that is as wide at the risk accepted as the number is: the soft edges are
+ * worked out with a normal, and where u has few degrees of freedom the number itself has longer tails.
+ */
+function asNormal(q: Uncertain): number {
+  const { u } = estimateOf(q);
+  return u === 0 ? 0 : decisionOn(estimateOf(q), { upper: q.value }, RISK).guardBand / -normalQuantile(RISK);
+}
+
 /** A pooled number narrowed by leaves, with its terms drawn in as much as the leaves narrow it. */
 export function narrowed(q: Uncertain, cut: Interval): Uncertain {
   const inside = cutBy(q, cut);
   if (!inside) return q;
-  const share = inside.u / standardUncertainty(q);
+  const share = inside.u / asNormal(q);
   return { value: inside.value, terms: q.terms.map((term) => ({ ...term, u: term.u * share })) };
 }
 

@@ -1,4 +1,4 @@
-import { decisionOn, parseQuantity, standardUncertainty, type Uncertain } from '@fettle/core';
+import { decisionOn, estimateOf, parseQuantity, type Uncertain } from '@fettle/core';
 import { type Answer, RISK } from '../assess/verdict.ts';
 import type { PressureLimit, SpecSheet } from '../sheet/sheet.ts';
 import type { Running } from './pressure.ts';
@@ -31,5 +31,5 @@ export function wantedPressure(sheet: SpecSheet | undefined, running: Running): 
 /** Whether a predicted pressure is what the sheet wants, by the doubt that the readings leave in it. */
 export function pressureVerdict(wanted: WantedPressure, predicted: Uncertain): Answer | undefined {
   if (wanted.lower === undefined && wanted.upper === undefined) return undefined;
-  return decisionOn({ value: predicted.value, u: standardUncertainty(predicted) }, wanted, RISK).verdict;
+  return decisionOn(estimateOf(predicted), wanted, RISK).verdict;
 }

@@ -3,6 +3,7 @@ import {
   airViscosity,
   decisionOn,
   dryInletPressure,
+  estimateOf,
   exact,
   failed,
   INLET_DEPRESSION_PRACTICE,
@@ -21,7 +22,6 @@ import {
   radianPerSecond,
   slipGaps,
   speedToLift,
-  standardUncertainty,
   type Uncertain,
 } from '@fettle/core';
 import { type Answer, RISK } from '../assess/verdict.ts';
@@ -160,7 +160,7 @@ export function priming(
 }
 
 const reaches = (possible: Uncertain, lift: number): Answer =>
-  decisionOn({ value: possible.value, u: standardUncertainty(possible) }, { lower: lift }, RISK).verdict;
+  decisionOn(estimateOf(possible), { lower: lift }, RISK).verdict;
 
 interface Pump {
   readonly displacement: number;

@@ -1,9 +1,8 @@
-import { exact, standardUncertainty, type Uncertain } from '@fettle/core';
+import { exact, jointProbability, standardUncertainty, type Uncertain } from '@fettle/core';
 import type { FilledCircuit } from '../oil/circuit.ts';
 import { withModelDoubt } from '../oil/model-doubt.ts';
 import { gaugePressure, type Running } from '../oil/pressure.ts';
 import type { WantedPressure } from '../oil/pressure-limit.ts';
-import { jointProbability } from './joint-probability.ts';
 import type { OilModel } from './oil-effects.ts';
 
 /** A pressure that the sheet wants, at its speed and temperature. */

@@ -96,3 +96,34 @@ describe('the plan of the day', () => {
     expect(plan(bench)).toEqual(plan(bench));
   });
 });
+
+describe('limits too close for the instrument', () => {
+  const pin = (instruments: readonly { id: string; type: string; U: string }[]) => {
+    const bench = new Bench({
+      characteristics: [
+        inches('pin', { limits: { wear: { lower: '0.8748 in', upper: '0.8750 in' } }, with: 'micrometer' }),
+      ],
+    });
+    for (const { id, type, U } of instruments)
+      bench.declare(id, type, { expanded: U, coverage: 2, common_share: 0.5 });
+    return plan(bench);
+  };
+
+  it('take no minutes of the day and no invented chance: what would do is named', () => {
+    // .0002 in apart with u .0001: even in the middle only 68 % lie between them.
+    const { steps, left } = pin([]);
+    expect(steps).toEqual([]);
+    expect(left).toMatchObject([{ why: 'too-coarse', judgement: { characteristic: { id: 'pin' } } }]);
+    // Half of all first readings decide where 3.29 u is half of .0002: U = 2 u = .00006 in.
+    expect(left[0]!.coarse!.needed / 25.4e-6).toBeCloseTo((2 * 0.1) / 3.29, 6);
+    expect(leftWords(left)[0]).toContain('too coarse');
+  });
+
+  it('are read with one owned that is fine enough', () => {
+    const { steps, left } = pin([{ id: 'fine', type: 'micrometer', U: '0.00004 in' }]);
+    expect(left).toEqual([]);
+    expect(steps).toMatchObject([{ instrument: 'fine', with: 'micrometer' }]);
+    // 1 − 3.29 × .00002 / .0002.
+    expect(steps[0]!.decides[0]!.chance).toBeCloseTo(1 - 0.329, 6);
+  });
+});

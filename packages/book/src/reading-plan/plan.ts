@@ -1,11 +1,10 @@
 import type { Assessed, Assessment } from '../assess/assessment.ts';
-import { standardUncertaintyOf } from '../assess/instrument.ts';
-import { limitsOf } from '../assess/limits.ts';
 import { type Further, furtherMoves } from '../assess/next-move-further.ts';
 import type { Book } from '../fold/book.ts';
 import { isMeantBy } from '../sheet/id-pattern.ts';
 import { type Place, placeText, positionAt } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
+import { firstReading, type TooCoarse } from './first-reading.ts';
 import { minutesOf, PART_MINUTES } from './minutes.ts';
 import { type Goal, orderOf, type Task } from './order.ts';
 
@@ -30,7 +29,9 @@ export interface PlanStep {
 /** What is open and not in the plan, and why. */
 export interface LeftOpen {
   readonly judgement: Assessed;
-  readonly why: 'does-not-matter' | 'nothing-owned-decides' | 'behind-a-closed-cover';
+  readonly why: 'does-not-matter' | 'nothing-owned-decides' | 'behind-a-closed-cover' | 'too-coarse';
+  /** Where the usual instrument is too coarse for the limits, what would do. */
+  readonly coarse?: TooCoarse;
   readonly further?: Further;
 }
 
@@ -39,8 +40,6 @@ export interface ReadingPlan {
   readonly left: readonly LeftOpen[];
 }
 
-/** Chance that a reading decides of which nothing is known before and whose limits give no scale; assumed. */
-const UNKNOWN = 0.9;
 /** Chance that reading again, with both ways, settles witnesses that disagree; assumed. */
 const SETTLES = 0.5;
 /** Under this chance nobody would read again. */
@@ -137,12 +136,18 @@ function openOf(book: Book, assessed: Assessment, judgement: Assessed): Open | L
       return { judgement, why: 'does-not-matter' };
     case 'look':
       return { judgement, wanted: [unread(book, characteristic, judgement.place)], chance: 1 };
-    case 'measure':
+    case 'measure': {
+      const first = firstReading(book, judgement);
+      if ('needed' in first) return { judgement, why: 'too-coarse', coarse: first };
       return {
         judgement,
-        wanted: next.what.map((one) => unread(book, one.characteristic, one.place)),
-        chance: chanceUnread(book, judgement),
+        wanted: next.what.map((one) => ({
+          ...unread(book, one.characteristic, one.place),
+          ...(first.instead && { type: first.instead.body.type, instrument: first.instead.body.name }),
+        })),
+        chance: first.chance,
       };
+    }
     case 'try-leaf': {
       const type = 'feeler leaves';
       const place = judgement.worstAt ?? judgement.place;
@@ -163,7 +168,7 @@ function openOf(book: Book, assessed: Assessment, judgement: Assessed): Open | L
       };
     }
     case 'settle-disagreement':
-      return { judgement, wanted: [again(book, characteristic, judgement)], chance: SETTLES };
+      return { judgement, wanted: disputed(assessed, judgement), chance: SETTLES };
     default:
       return furtherOf(assessed, judgement);
   }
@@ -187,16 +192,24 @@ const ownedOf = (book: Book, type: string | undefined): { instrument?: string } 
   return owned ? { instrument: owned.body.name } : {};
 };
 
-const again = (book: Book, characteristic: Characteristic, { worstAt, place }: Assessed): Wanted => {
-  const type = characteristic.with ?? 'instrument';
-  return {
-    characteristic,
-    place: worstAt ?? place,
-    type,
-    ...ownedOf(book, type),
-    minutes: 2 * minutesOf(type).each,
-    why: 'undecided',
-  };
+/** What the witnesses disagree about, once more with both: of what is worked out from it, that which it rests on. */
+const disputed = (
+  { reckoning }: Assessment,
+  { disputes, characteristic, worstAt, place }: Assessed,
+): Wanted[] => {
+  const own = { characteristic: characteristic.id, place: worstAt ?? place };
+  return (disputes.length > 0 ? disputes : [own]).map((spot) => {
+    const one = reckoning.characteristic(spot.characteristic);
+    const type = one.with ?? 'instrument';
+    return {
+      characteristic: one,
+      place: spot.place,
+      type,
+      ...ownedOf(reckoning.book, type),
+      minutes: 2 * minutesOf(type).each,
+      why: 'undecided',
+    };
+  });
 };
 
 /** With what is owned, if anything owned can decide: another instrument, or the same again. */
@@ -229,21 +242,4 @@ function furtherOf({ reckoning }: Assessment, judgement: Assessed): Open | LeftO
     return { judgement, wanted, chance: chance.decided };
   }
   return { judgement, why: 'nothing-owned-decides', ...(further && { further }) };
-}
-
-/**
- * The chance that a first reading decides. The value is taken to lie anywhere between the limits and half their distance
- * beyond, since nothing better is known; undecided is what lies within 1.645 u of a limit: 1 − 2 · 3.29 u / (2 w).
- * One limit alone gives no scale, and the chance is assumed.
- */
-function chanceUnread(book: Book, { characteristic }: Assessed): number {
-  if (characteristic.kind === 'seen' || characteristic.relation !== undefined) return UNKNOWN;
-  const both = (['wear', 'new'] as const).flatMap((set) => limitsOf(characteristic, set, undefined) ?? []);
-  const edges = both.flatMap(({ lower, upper }) => [lower, upper].filter((one) => one !== undefined));
-  const [least, most] = [Math.min(...edges), Math.max(...edges)];
-  const { kind } = characteristic;
-  const instrument = [...book.instruments.values()].find(({ body }) => body.type === characteristic.with);
-  const u = instrument && standardUncertaintyOf(instrument, kind, most);
-  if (u === undefined || !(most > least)) return UNKNOWN;
-  return Math.max(0.05, 1 - (3.29 * u) / (most - least));
 }

@@ -129,6 +129,9 @@ export function documentFaults(sheet: SpecSheet, faults: Faults): void {
     check(c.source, path, c.id);
     check(c.limits?.new?.source, [...path, 'limits', 'new'], `${c.id}, new limits`);
     check(c.limits?.wear?.source, [...path, 'limits', 'wear'], `${c.id}, wear limits`);
+    for (const set of ['new', 'wear'] as const)
+      for (const [bound, source] of Object.entries(c.limits?.[set]?.sources ?? {}))
+        check(source, [...path, 'limits', set, 'sources', bound], `${c.id}, ${set} limits, ${bound}`);
   }
   for (const [i, f] of sheet.fasteners.entries()) check(f.source, ['fasteners', i], f.id);
   for (const [i, p] of (sheet.oil?.pressures ?? []).entries())

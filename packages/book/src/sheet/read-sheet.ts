@@ -6,6 +6,7 @@ import { crankFaults } from './crank-faults.ts';
 import { cycleFaults } from './cycle-faults.ts';
 import { Faults } from './fault.ts';
 import { limitFaults } from './limit-faults.ts';
+import { materialFaults } from './material-faults.ts';
 import { oilFaults } from './oil-faults.ts';
 import { positionsOf } from './places.ts';
 import { relationFaults } from './relation-faults.ts';
@@ -71,6 +72,7 @@ function sheetFaults(sheet: SpecSheet): Faults {
     limitFaults(c, i, faults);
     relationFaults(sheet, c, i, byId, CATALOGUE, faults);
   }
+  materialFaults(sheet, faults);
   cycleFaults(sheet.characteristics, byId, faults);
   fastenerFaults(sheet, faults);
   coverFaults(sheet, faults);

@@ -35,6 +35,14 @@ const limitSet = z.strictObject({
   upper: quantity.optional(),
   target: quantity.optional(),
   source: sourceSchema.optional().describe('where this set differs from the characteristic’s own source'),
+  sources: z
+    .strictObject({
+      lower: sourceSchema.optional(),
+      upper: sourceSchema.optional(),
+      target: sourceSchema.optional(),
+    })
+    .optional()
+    .describe('of single bounds, where they come from elsewhere than the set'),
 });
 export type LimitSet = z.infer<typeof limitSet>;
 
@@ -98,6 +106,9 @@ export const characteristicSchema = z.strictObject({
     .optional()
     .describe('of a spring: the length at which this load is taken; `free` or `solid` for a length itself'),
   expansion: quantity.optional().describe('mean linear expansion of the part, for readings away from 20 °C'),
+  material: id
+    .optional()
+    .describe('of the part this is a length of, an id of `materials`: its expansion is the length’s'),
   optional: z.boolean().optional().describe('not needed to close a cover'),
   caution: prose.optional().describe('what can hurt somebody while taking it'),
   note: prose.optional(),
@@ -280,6 +291,20 @@ export const sheetSchema = z
       .record(z.string(), z.record(z.string(), z.tuple([quantity, quantity])))
       .optional()
       .describe('where on its face each value of an axis lies: along and across, from any corner'),
+    materials: z
+      .record(
+        id,
+        z.strictObject({
+          name: z.string().min(1).max(80),
+          expansion: quantity.describe('mean linear expansion near room temperature'),
+          doubt: quantity
+            .optional()
+            .describe('standard uncertainty of the expansion as a share of it; 5 % when absent'),
+          note: prose.optional().describe('where the figure comes from'),
+        }),
+      )
+      .optional()
+      .describe('what parts are made of, for readings away from 20 °C'),
     positions: z
       .array(z.strictObject({ id: idPattern, name: z.string(), places: z.array(z.string()).optional() }))
       .default([]),

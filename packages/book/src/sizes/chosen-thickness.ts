@@ -1,4 +1,4 @@
-import { conformity, linear, standardUncertainty, type Uncertain } from '@fettle/core';
+import { conformity, estimateOf, linear, type Uncertain } from '@fettle/core';
 import { constantOf } from '../assess/constant.ts';
 import { type Limits, limitsOf, siOf } from '../assess/limits.ts';
 import type { Reckoning } from '../assess/reckoning.ts';
@@ -94,7 +94,7 @@ function triedAt(
   const sizes = [{ name: STANDARD, shift: undefined, obtainable: true }, ...(filler.sizes ?? [])];
   const tried = sizes.map(({ name, shift, obtainable }): ThicknessTried => {
     const q = { ...rest, value: rest.value + factor * (siOf(shift, filler) ?? 0) };
-    const { verdict, probabilityIn } = conformity({ value: q.value, u: standardUncertainty(q) }, limits);
+    const { verdict, probabilityIn } = conformity(estimateOf(q), limits);
     return { name, obtainable, gap: q, status: verdict, probabilityIn };
   });
   const best = tried

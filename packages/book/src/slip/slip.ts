@@ -1,4 +1,4 @@
-import { conformity, standardUncertainty } from '@fettle/core';
+import { conformity, estimateOf } from '@fettle/core';
 import type { Assessed } from '../assess/assessment.ts';
 import type { Judgement } from '../assess/judgement.ts';
 import { judgementsOf } from '../assess/judgement.ts';
@@ -152,9 +152,7 @@ function linesOf(
 function againstWanted({ members, operand }: Assessed, limits: Limits): Answer | undefined {
   const operands = members.length > 0 ? members.map(({ known }) => known.operand) : [operand];
   const answers = operands.flatMap((one) =>
-    one.kind === 'value'
-      ? [conformity({ value: one.q.value, u: standardUncertainty(one.q) }, limits, RISK).verdict]
-      : [],
+    one.kind === 'value' ? [conformity(estimateOf(one.q), limits, RISK).verdict] : [],
   );
   return (['out', 'cannot-tell', 'in'] as const).find((answer) => answers.includes(answer));
 }

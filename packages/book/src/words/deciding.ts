@@ -1,4 +1,5 @@
 import type { Assessed } from '../assess/assessment.ts';
+import { NO_ANSWER } from '../assess/known.ts';
 import type { Proposal } from '../deciding/proposal.ts';
 import type { ReuseCost } from '../deciding/reuse-cost.ts';
 import type { Way } from '../deciding/ways.ts';
@@ -42,7 +43,10 @@ export function verdictLine(judgement: Assessed): string {
   const { characteristic, governing, verdicts, operand, sight, worstAt, status } = judgement;
   const name = judgedName(judgement);
   if (sight) return `${name}: ${STATUS[status]}, seen: ${sight.body.found}`;
-  if (status === 'missing') return `${name}: not read`;
+  if (status === 'missing')
+    return judgement.cautions.some(({ code }) => code === NO_ANSWER)
+      ? `${name}: cannot be worked out from what was read`
+      : `${name}: not read`;
   const verdict = governing && verdicts[governing];
   const limits = verdict ? ` against ${limitWords(characteristic, verdict.limits)}` : '';
   const at = worstAt && placeText(worstAt) !== placeText(judgement.place) ? `, at ${placeText(worstAt)}` : '';

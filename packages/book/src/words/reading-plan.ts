@@ -1,8 +1,10 @@
+import type { TooCoarse } from '../reading-plan/first-reading.ts';
 import type { LeftOpen, PlanStep, ReadingPlan } from '../reading-plan/plan.ts';
 import type { Place } from '../sheet/places.ts';
 import { placeText } from '../sheet/places.ts';
 import type { Characteristic } from '../sheet/sheet.ts';
 import { chance } from './money.ts';
+import { uncertaintyWords } from './quantity.ts';
 
 /** Readings of one thing with one instrument, one after the other. */
 export interface PlanRun {
@@ -87,19 +89,27 @@ export function leftWords(left: readonly LeftOpen[]): string[] {
   const says: Readonly<Record<LeftOpen['why'], string>> = {
     'does-not-matter': 'Skipped, since it does not matter (the same part is out elsewhere)',
     'nothing-owned-decides': 'Left out, since nothing owned is likely to decide it',
+    'too-coarse':
+      'Left out, since the instrument is too coarse for these limits: no reading of it would prove anything in',
     'behind-a-closed-cover': 'Left out, since it is behind a closed cover',
   };
   return (Object.keys(says) as LeftOpen['why'][]).flatMap((why) => {
     const some = left.filter((one) => one.why === why);
     if (some.length === 0) return [];
-    const names = some.map(({ judgement: { characteristic, place }, further }) => {
+    const names = some.map(({ judgement: { characteristic, place }, further, coarse }) => {
       const at = placeText(place, characteristic.places);
       const borrow = further?.deciding.find(({ owned }) => !owned);
+      if (coarse)
+        return `${characteristic.name}${at === '' ? '' : ` ${at}`}${coarseWords(characteristic, coarse)}`;
       return `${characteristic.name}${at === '' ? '' : ` ${at}`}${borrow ? ` (a borrowed ${borrow.name}: ${chance(borrow.chance.decided)})` : ''}`;
     });
     return [`${says[why]}: ${names.join(', ')}.`];
   });
 }
+
+/** ` (micrometer; one of ±0.00006 in or finer would do)`. */
+const coarseWords = (characteristic: Characteristic, { instrument, needed }: TooCoarse): string =>
+  ` (${instrument.body.name}; one good to ±${uncertaintyWords(characteristic, needed)} at 95 % would do, borrowed or at a machine shop)`;
 
 /** What the order rests on, said with every plan. */
 export const PLAN_GROUNDS =

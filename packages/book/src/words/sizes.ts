@@ -1,4 +1,5 @@
 import { inUnit } from '@fettle/core';
+import { expands } from '../assess/expansion.ts';
 import { valued } from '../assess/operand.ts';
 import type { Book } from '../fold/book.ts';
 import { placeText } from '../sheet/places.ts';
@@ -65,7 +66,7 @@ function chosenLines(common: CommonSize): string[] {
 function setByLine({ family, setBy, cutting }: CommonSize): string[] {
   if (!setBy) return [];
   const { characteristic, cut } = family;
-  const at20 = characteristic.expansion === undefined ? '' : ' at 20 °C';
+  const at20 = expands(characteristic) ? ' at 20 °C' : '';
   const finish = cut === 'bore' ? 'to hone' : 'to polish';
   return [
     `${name(family, setBy.feature)} sets it: ${operandWords(characteristic, valued(setBy.worst))}${at20}, at ${placeText(setBy.worstAt)}. With as much of its wear on one side as is reckoned with, ${inches(cutting.eccentricity)} off the axis and ${inches(cutting.stock)} ${finish}, it is ${cutWord(family)} clean at ${shown(characteristic, setBy.atWorst)}.`,

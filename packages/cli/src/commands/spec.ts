@@ -2,6 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { extname } from 'node:path';
 import {
   admittedAmendment,
+  amendedLimits,
   type Body,
   type Book,
   contentHash,
@@ -88,7 +89,10 @@ function sheetAsAmended(book: Book): SpecSheet | undefined {
   if (!book.sheet) return undefined;
   const characteristics = [...book.characteristics.values()];
   const named = characteristics
-    .flatMap(({ source, limits }) => [source, limits?.new?.source, limits?.wear?.source])
+    .flatMap(({ source, limits }) => [
+      source,
+      ...[limits?.new, limits?.wear].flatMap((set) => [set?.source, ...Object.values(set?.sources ?? {})]),
+    ])
     .flatMap((source) => (source ? [[source.document, { title: source.document }] as const] : []));
   return {
     ...book.sheet,
@@ -224,7 +228,7 @@ async function amended(bench: Bench, id: string, said: Amended): Promise<Outcome
     const changed = Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
     const before = characteristic.limits?.[name];
     return Object.keys(changed).length > 0
-      ? { [name]: { ...before, ...changed, source } }
+      ? { [name]: amendedLimits(characteristic, name, changed, source) }
       : before
         ? { [name]: before }
         : {};

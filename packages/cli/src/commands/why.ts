@@ -15,7 +15,8 @@ import {
   Reckoning,
   relationWords,
   repairPlan,
-  sourceOf,
+  sourcedName,
+  sourcesOf,
   unknownCharacteristic,
 } from '@fettle/book';
 import { CATALOGUE, failed, type Outcome, ok } from '@fettle/core';
@@ -160,7 +161,12 @@ function workingJson(book: Book, judgement: Assessed) {
     formula: characteristic.relation === undefined ? undefined : relationWords(characteristic.relation),
     sources: Object.fromEntries(
       (['new', 'wear'] as const).flatMap((set) =>
-        characteristic.limits?.[set] ? [[set, sourceOf(characteristic, set)]] : [],
+        characteristic.limits?.[set]
+          ? sourcesOf(characteristic, set).map((one, _, all) => [
+              sourcedName(set, one, all.length),
+              one.source,
+            ])
+          : [],
       ),
     ),
     budget: operand.kind === 'value' ? operand.q.terms : [],

@@ -7,7 +7,7 @@ import {
   moveWords,
   nameOf,
   railOf,
-  STATUS_WORDS,
+  statusWords,
   valueWords,
 } from './judgement.ts';
 import { wrapped } from './table.ts';
@@ -22,7 +22,7 @@ export function judgementLines(judgement: Assessed, rail = true, further?: Furth
   const mean = meanWords(judgement);
   const drawn = rail ? railOf(judgement) : undefined;
   return [
-    `${STATUS_WORDS[judgement.status].padEnd(14)} ${judgement.characteristic.name}  [${nameOf(judgement)}${line === '' ? '' : `, ${line}`}]`,
+    `${statusWords(judgement).padEnd(14)} ${judgement.characteristic.name}  [${nameOf(judgement)}${line === '' ? '' : `, ${line}`}]`,
     `               ${[valueWords(judgement), decidingLimits(judgement)].filter((part) => part !== '').join('   ')}`,
     ...(drawn === undefined ? [] : [`               ${drawn}`]),
     ...(mean === undefined ? [] : [`               ${mean}`]),

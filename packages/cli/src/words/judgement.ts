@@ -1,4 +1,4 @@
-import { type Assessed, nextMoveWords, type Operand, placeText, type Status } from '@fettle/book';
+import { type Assessed, NO_ANSWER, nextMoveWords, type Operand, placeText, type Status } from '@fettle/book';
 import { limitRailText } from '@fettle/draw';
 import { halfBand, limitWords, operandWords } from './quantity.ts';
 
@@ -12,6 +12,12 @@ export const STATUS_WORDS: Readonly<Record<Status, string>> = {
   missing: '… NOT READ',
   'no-limits': '· no limits',
 };
+
+/** The verdict; what was read and still gives no figure was not left unread. */
+export const statusWords = ({ status, cautions }: Assessed): string =>
+  status === 'missing' && cautions.some(({ code }) => code === NO_ANSWER)
+    ? '… NO FIGURE'
+    : STATUS_WORDS[status];
 
 /** The line of the sheet, where it has a number. */
 export const lineOf = ({ characteristic }: Assessed): string => characteristic.line ?? '';
@@ -32,6 +38,8 @@ export function decidingLimits(judgement: Assessed): string {
 export function valueWords(judgement: Assessed): string {
   if (judgement.sight) return judgement.sight.body.found;
   if (judgement.characteristic.kind === 'seen') return 'not seen';
+  if (judgement.cautions.some(({ code }) => code === NO_ANSWER) && judgement.operand.kind === 'missing')
+    return 'cannot be worked out';
   const value = operandWords(judgement.characteristic, judgement.operand);
   return judgement.worstAt ? `${value} at ${placeText(judgement.worstAt)}` : value;
 }

@@ -8,9 +8,13 @@ import {
   type Member,
   nextMoveWords,
   placeText,
+  proofWords,
   type ReadingOnRecord,
   relationWords,
-  sourceOf,
+  type SourcedBounds,
+  sourcedName,
+  sourcesOf,
+  temperatureCauseWords,
   temperatureNote,
   type Witness,
 } from '@fettle/book';
@@ -19,8 +23,7 @@ import { judgementLines } from './judgement-lines.ts';
 import { limitWords, operandWords, shown, uncertaintyWords } from './quantity.ts';
 import { heading, table, wrapped } from './table.ts';
 
-function sourceLine(book: Book, judgement: Assessed, set: 'new' | 'wear'): string {
-  const source = sourceOf(judgement.characteristic, set);
+function sourceLine(book: Book, source: SourcedBounds['source']): string {
   if (!source) return 'no source stated';
   const document = book.sheet?.documents[source.document];
   return [
@@ -61,7 +64,11 @@ export function workingLines(book: Book, judgement: Assessed, further?: Further)
     ];
   });
   const sources = (['new', 'wear'] as const).flatMap((set) =>
-    characteristic.limits?.[set] ? [`  ${set}: ${sourceLine(book, judgement, set)}`] : [],
+    characteristic.limits?.[set]
+      ? sourcesOf(characteristic, set).map(
+          (one, _, all) => `  ${sourcedName(set, one, all.length)}: ${sourceLine(book, one.source)}`,
+        )
+      : [],
   );
   return [
     ...judgementLines(judgement, true, further),
@@ -83,7 +90,7 @@ export function workingLines(book: Book, judgement: Assessed, further?: Further)
     ...(judgement.governing
       ? [
           `  ${governingWords(judgement)}`,
-          '  In or out is said from 95 % on (ISO 14253-1:2017; guard band 1.645 u); between, nobody can tell.',
+          ...wrapped(proofWords(judgement), 104, '  ').map((line) => `  ${line}`),
         ]
       : []),
     ...temperatureLines(book, judgement),
@@ -167,8 +174,7 @@ function causeWords(book: Book, source: string): string {
     return reading ? `the reading of ${reading.body.characteristic} itself, ${id}` : source;
   }
   if (kind === 'correction') return 'the correction after a failed check, common to all it corrects';
-  if (kind === 'expansion') return `the expansion of ${id}, assumed known to 5 %`;
-  return source;
+  return temperatureCauseWords(book, source) ?? source;
 }
 
 /** The causes of doubt in what is judged, largest first. */

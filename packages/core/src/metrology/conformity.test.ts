@@ -110,3 +110,28 @@ it('the shared risk of a production adds up', () => {
   expect(exactly.consumer).toBeLessThan(1e-3);
   expect(capabilityIndex(10, 0.4, { lower: 9, upper: 11 })).toBeCloseTo(0.8333, 4);
 });
+
+it('with few degrees of freedom it takes t: 6.314 u at one degree, 2.132 u at four, 1.645 u where u is known', () => {
+  // Printed t0.95: GUM table G.2 gives t at 90 % two-sided, which leaves 5 % on one side: 6.31, 2.13, 1.645.
+  const guard = (dof: number): number => conformity({ value: 0, u: 1, dof }, { upper: 5 }).guardBand;
+  expect(guard(1)).toBeCloseTo(6.314, 3);
+  expect(guard(4)).toBeCloseTo(2.132, 3);
+  expect(guard(Number.POSITIVE_INFINITY)).toBeCloseTo(1.645, 3);
+  // A fraction of a degree is cut off, as for the expanded uncertainty beside it (GUM G.4.1, note 1).
+  expect(guard(4.9)).toBe(guard(4));
+});
+
+it('two readings prove in only at 6.314 u from the limit, where the same u known would do so at 1.645 u', () => {
+  const at = (value: number, dof?: number) =>
+    conformity({ value, u: 1, ...(dof !== undefined && { dof }) }, { upper: 0 }).verdict;
+  expect([at(-2), at(-2, 1), at(-6.3, 1), at(-6.4, 1)]).toEqual(['in', 'cannot-tell', 'cannot-tell', 'in']);
+  expect([at(2), at(2, 1), at(6.4, 1)]).toEqual(['out', 'cannot-tell', 'out']);
+});
+
+it('of a value with one degree of freedom the probability is that of Cauchy’s distribution', () => {
+  // P(T ≤ t) = ½ + arctan(t)/π for one degree of freedom, by definition.
+  const p = (value: number) => conformity({ value, u: 2, dof: 1 }, { lower: -1, upper: 3 }).probabilityIn;
+  const cauchy = (t: number) => 0.5 + Math.atan(t) / Math.PI;
+  for (const y of [-5, 0, 1, 2.5, 9, 40])
+    expect(p(y)).toBeCloseTo(cauchy((3 - y) / 2) - cauchy((-1 - y) / 2), 12);
+});

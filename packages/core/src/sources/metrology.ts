@@ -108,6 +108,12 @@ export const METROLOGY_SOURCES: Sources = {
     where: 'the separation of variables',
     checked: 'memory-certain; reproduced by the closed forms of two and of three quantities',
   },
+  'tippett-1925': {
+    title: 'On the extreme individuals and the range of samples taken from a normal population',
+    edition: 'L. H. C. Tippett, Biometrika 17, 1925',
+    where: 'the mean range of n, known as d₂ to those who keep control charts',
+    checked: 'memory-certain; every figure used reproduced by integration',
+  },
   'wilson-hilferty-1931': {
     title: 'The distribution of chi-square',
     edition: 'E. B. Wilson and M. M. Hilferty, 1931',

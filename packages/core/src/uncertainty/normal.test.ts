@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { chiSquareAbove, incompleteBeta, logGamma } from './gamma.ts';
 import { normalBetween, normalCdf, normalQuantile } from './normal.ts';
-import { coverageFactor, studentQuantile } from './student.ts';
+import { coverageFactor, studentCdf, studentQuantile } from './student.ts';
 
 const close = (got: number, wanted: number, rel: number): void =>
   expect(Math.abs(got - wanted)).toBeLessThanOrEqual(rel * Math.abs(wanted));
@@ -89,4 +89,16 @@ it('a coverage factor goes by the whole part of the degrees of freedom', () => {
   expect(coverageFactor(0.99, 16.7)).toBe(coverageFactor(0.99, 16));
   expect(coverageFactor(0.99, 15.999999999999998)).toBe(coverageFactor(0.99, 16));
   expect(coverageFactor(0.95, 0.5)).toBeGreaterThan(coverageFactor(0.95, 1));
+});
+
+it('Student’s probability is that of closed forms for one and two degrees, and the quantile turned round', () => {
+  for (const t of [-30, -1.5, 0, 0.2, 4]) {
+    // One degree: ½ + arctan(t)/π; two: ½ + t / (2 √(2 + t²)). Both follow by integrating the density.
+    close(studentCdf(t, 1), 0.5 + Math.atan(t) / Math.PI, 1e-10);
+    close(studentCdf(t, 2), 0.5 + t / (2 * Math.sqrt(2 + t * t)), 1e-10);
+  }
+  for (const dof of [3, 7.5, 40, 1999, 2001, 99_999, 100_000])
+    for (const p of [0.01, 0.3, 0.95]) close(studentCdf(studentQuantile(p, dof), dof), p, 1e-8);
+  close(studentCdf(1.3, Number.POSITIVE_INFINITY), normalCdf(1.3), 1e-15);
+  expect(() => studentCdf(1, 0)).toThrow(RangeError);
 });

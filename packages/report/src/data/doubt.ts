@@ -1,4 +1,4 @@
-import type { Book, Operand } from '@fettle/book';
+import { type Book, type Operand, temperatureCauseWords } from '@fettle/book';
 import type { Term } from '@fettle/core';
 
 /** A cause of doubt; like ones have one key and are named together. */
@@ -30,12 +30,11 @@ function causeOf(book: Book, judged: string, source: string): Cause {
     };
   }
   const fixed: Readonly<Record<string, string>> = {
-    thermometer: 'the temperatures',
-    expansion: `the expansion of ${book.characteristics.get(id)?.name ?? id}, assumed known to 5 %`,
     scatter: 'the scatter of the readings',
     disagreement: 'the disagreement of the witnesses',
   };
-  return { key: kind in fixed ? kind : source, words: () => fixed[kind] ?? source };
+  const words = fixed[kind] ?? temperatureCauseWords(book, source) ?? source;
+  return { key: kind in fixed ? kind : source, words: () => words };
 }
 
 /** What is less than this of the variance is named together. */

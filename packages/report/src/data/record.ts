@@ -13,7 +13,7 @@ import {
   type Reckoning,
   relationWords,
   type SightOnRecord,
-  sourceOf,
+  sourcesOf,
   stateNamed,
   temperatureNote,
 } from '@fettle/book';
@@ -22,7 +22,7 @@ import { placeWords, whenWords } from '../words/entry.ts';
 import { furtherWords, moveWords } from '../words/move.ts';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { bandWords, limitWords, valueWords } from '../words/quantity.ts';
-import { sourceWords } from '../words/source.ts';
+import { type SourceWords, sourceWords } from '../words/source.ts';
 import { doubtWords } from './doubt.ts';
 import { lineName } from './line-names.ts';
 import { isReadElsewhere } from './other-states.ts';
@@ -58,10 +58,22 @@ function limitLines(book: Book, characteristic: Characteristic, judgements: read
       {
         set,
         limits: `${limits}${printed.target === undefined ? '' : `, target ${printedQuantity(printed.target)}`}`,
-        ...sourceWords(book, sourceOf(characteristic, set)),
+        ...boundSources(book, characteristic, set),
       },
     ];
   });
+}
+
+/** One source as it is; several each with the bounds it gives. */
+function boundSources(book: Book, characteristic: Characteristic, set: 'new' | 'wear'): SourceWords {
+  const all = sourcesOf(characteristic, set);
+  const words = all.map(({ bounds, source }) => ({ bounds, ...sourceWords(book, source) }));
+  return {
+    source: words
+      .map(({ bounds, source }) => (all.length > 1 ? `${bounds.join(' and ')}: ${source}` : source))
+      .join('; '),
+    trust: [...new Set(words.map(({ trust }) => trust))].filter((trust) => trust !== '').join(', '),
+  };
 }
 
 function verdictsOf({ verdicts }: Pick<Member, 'verdicts'>) {

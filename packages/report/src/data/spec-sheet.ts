@@ -1,4 +1,4 @@
-import { type Book, type Characteristic, sourceOf } from '@fettle/book';
+import { type Book, type Characteristic, sourcesOf } from '@fettle/book';
 import { whenWords } from '../words/entry.ts';
 import { printedQuantity, rangeWords } from '../words/printed-quantity.ts';
 import { citedWords } from '../words/source.ts';
@@ -15,8 +15,8 @@ function asPrinted(characteristic: Characteristic, set: 'new' | 'wear'): string 
 
 function sheetLine(book: Book, characteristic: Characteristic) {
   const sets = (['new', 'wear'] as const).filter((set) => characteristic.limits?.[set]);
-  const sources = (sets.length > 0 ? sets : (['new'] as const)).map((set) =>
-    citedWords(sourceOf(characteristic, set)),
+  const sources = (sets.length > 0 ? sets : (['new'] as const)).flatMap((set) =>
+    sourcesOf(characteristic, set).map(({ source }) => citedWords(source)),
   );
   const amendment = book.amended.get(characteristic.id);
   return {
@@ -36,7 +36,11 @@ function sheetLine(book: Book, characteristic: Characteristic) {
     sizes: (characteristic.sizes ?? [])
       .map(({ name, obtainable }) => `${name}${obtainable ? '' : ' (not to be had)'}`)
       .join(', '),
-    notes: [...new Set(sets.flatMap((set) => sourceOf(characteristic, set)?.note ?? []))],
+    notes: [
+      ...new Set(
+        sets.flatMap((set) => sourcesOf(characteristic, set).flatMap(({ source }) => source?.note ?? [])),
+      ),
+    ],
     amended: amendment
       ? `Amended by ${amendment.entry.who}, ${whenWords(amendment.entry.at)}: ${amendment.body.why}`
       : '',

@@ -4,9 +4,12 @@ import {
   leavesWords,
   type Member,
   placeText,
+  proofWords,
   type ReadingOnRecord,
   relationWords,
-  sourceOf,
+  type SourcedBounds,
+  sourcesOf,
+  temperatureCauseWords,
   type Witness,
 } from '@fettle/book';
 import { expanded } from '@fettle/core';
@@ -53,8 +56,7 @@ const Fact = ({ name, text }: { readonly name: string; readonly text: string }) 
   </>
 );
 
-function sourceWords(now: Book, judgement: Assessed, set: 'new' | 'wear'): string {
-  const source = sourceOf(judgement.characteristic, set);
+function sourceWords(now: Book, source: SourcedBounds['source']): string {
   if (!source) return 'no source stated';
   const document = now.sheet?.documents[source.document];
   return [
@@ -115,15 +117,19 @@ function Limits({ book: now, judgement }: { readonly book: Book; readonly judgem
               ) : (
                 'Not judged yet. '
               )}
-              <span class="soft">{sourceWords(now, judgement, set)}</span>
+              {sourcesOf(characteristic, set).map((one, _, all) => (
+                <span key={one.bounds.join()} class="soft">
+                  {all.length > 1 ? `${one.bounds.join(' and ')}: ` : ''}
+                  {sourceWords(now, one.source)}
+                </span>
+              ))}
             </li>
           );
         })}
       </ul>
       {governing ? (
         <p class="soft">
-          {governingWords(judgement)} In or out is said from 95 % on (ISO 14253-1:2017; guard band 1.645 u);
-          between, nobody can tell.
+          {governingWords(judgement)} {proofWords(judgement)}
         </p>
       ) : null}
     </section>
@@ -220,8 +226,7 @@ function causeWords(now: Book, source: string): string {
     const reading = now.readings.find(({ entry }) => entry.id === id);
     return reading ? `the reading of ${nameIn(now, reading.body.characteristic)} itself` : source;
   }
-  if (kind === 'expansion') return `the expansion of ${id}, assumed known to 5 %`;
-  return source;
+  return temperatureCauseWords(now, source) ?? source;
 }
 
 function Budget({ book: now, judgement }: { readonly book: Book; readonly judgement: Assessed }) {

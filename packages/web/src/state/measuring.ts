@@ -2,6 +2,7 @@ import {
   admittedReading,
   type Body,
   type Characteristic,
+  expands,
   isQuestion,
   leavesWords,
   type Place,
@@ -146,7 +147,7 @@ function said(characteristic: Characteristic, now: ReadingDraft, confirmed: bool
   const goes = of('goes', 'drags').at(-1)?.text;
   const { part, instrument } = warmth.value;
   const degrees = (text: string) => (text === '' ? undefined : /[a-z]/i.test(text) ? text : `${text} degC`);
-  const matters = characteristic.expansion !== undefined && (part !== '' || instrument !== '');
+  const matters = expands(characteristic) && (part !== '' || instrument !== '');
   return {
     characteristic: characteristic.id,
     place: now.place,

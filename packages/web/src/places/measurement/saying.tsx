@@ -1,4 +1,4 @@
-import { type Characteristic, isQuestion, offeredBy, type Place } from '@fettle/book';
+import { type Characteristic, expands, isQuestion, offeredBy, type Place } from '@fettle/book';
 import { Choice } from '../../parts/choice.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
 import { NumberPad } from '../../parts/number-pad.tsx';
@@ -193,7 +193,7 @@ function MeasurandChoice({ characteristic }: { readonly characteristic: Characte
 
 /** How warm part and instrument are; away from 20 °C both change their length. */
 function Warmth({ characteristic }: { readonly characteristic: Characteristic }) {
-  if (characteristic.expansion === undefined) return null;
+  if (!expands(characteristic)) return null;
   const { part, instrument } = warmth.value;
   const said = part !== '' || instrument !== '';
   return (

@@ -1,4 +1,11 @@
-import { admittedAmendment, type Body, type Characteristic, type LimitSet, type Trust } from '@fettle/book';
+import {
+  admittedAmendment,
+  amendedLimits,
+  type Body,
+  type Characteristic,
+  type LimitSet,
+  type Trust,
+} from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import { FoldOut } from '../../parts/fold-out.tsx';
@@ -134,8 +141,23 @@ function LimitForm({ characteristic }: { readonly characteristic: Characteristic
     for (const set of ['new', 'wear'] as const) {
       const [lower, upper] = [at(set, 'lower'), at(set, 'upper')];
       if (lower === undefined && upper === undefined) continue;
-      const target = characteristic.limits?.[set]?.target;
-      limits[set] = { ...(lower && { lower }), ...(upper && { upper }), ...(target && { target }), source };
+      const was = characteristic.limits?.[set];
+      const touched = {
+        ...(lower !== was?.lower && { lower: lower ?? null }),
+        ...(upper !== was?.upper && { upper: upper ?? null }),
+      };
+      // With no number changed it is the source that is given anew, for all of them.
+      const all = {
+        ...(lower && { lower }),
+        ...(upper && { upper }),
+        ...(was?.target && { target: was.target }),
+      };
+      limits[set] = amendedLimits(
+        characteristic,
+        set,
+        Object.keys(touched).length > 0 ? touched : all,
+        source,
+      );
     }
     if (Object.keys(limits).length === 0)
       return setIssues([

@@ -1,4 +1,6 @@
-import { covariance, normalCdf, normalQuantile, standardUncertainty, type Uncertain } from '@fettle/core';
+import { normalCdf, normalQuantile } from './normal.ts';
+import { studentCdf, wholeDof } from './student.ts';
+import { covariance, effectiveDof, standardUncertainty, type Uncertain } from './uncertain.ts';
 
 export interface Between {
   readonly lower?: number;
@@ -22,18 +24,30 @@ const clamped = (p: number): number => Math.min(Math.max(p, 1e-15), 1 - 1e-15);
  *     P = ∫ Π [Φ(b_i(y)) − Φ(a_i(y))]
  *
  * one dimension fewer than there are quantities. Two cost an integral along a line, more a lattice of points.
+ * Where u has few degrees of freedom a limit is put where a normal would be exceeded as seldom as Student's t is there:
+ * each quantity alone then has its own t, and what they have in common is as for normal ones, which is a choice.
+ *
  * Accurate to about 0.0001 for two, 0.001 for more, and to 1/2000 where one quantity settles another.
+ *
+ * @param points  of the lattice for more than two; fewer are quicker and coarser
  *
  * @source genz-1992 for the separation of variables
  */
-export function jointProbability(quantities: readonly Uncertain[], limits: readonly Between[]): number {
-  const drawn: { q: Uncertain; u: number; limit: Between; alone: number }[] = [];
+export function jointProbability(
+  quantities: readonly Uncertain[],
+  limits: readonly Between[],
+  points: number = POINTS.more,
+): number {
+  const drawn: { q: Uncertain; u: number; from: number; to: number; alone: number }[] = [];
   for (const [i, q] of quantities.entries()) {
     const limit = limits[i] ?? {};
     const u = standardUncertainty(q);
-    const alone = inside(q.value, u, limit);
-    if (u > 0) drawn.push({ q, u, limit, alone });
-    else if (alone === 0) return 0;
+    if (u > 0) {
+      const dof = wholeDof(effectiveDof(q));
+      const from = limit.lower === undefined ? -Infinity : deviate((limit.lower - q.value) / u, dof);
+      const to = limit.upper === undefined ? Infinity : deviate((limit.upper - q.value) / u, dof);
+      drawn.push({ q, u, from, to, alone: Math.max(0, normalCdf(to) - normalCdf(from)) });
+    } else if (q.value < (limit.lower ?? q.value) || q.value > (limit.upper ?? q.value)) return 0;
   }
   // The least likely first: the rest then varies least along the points.
   drawn.sort((a, b) => a.alone - b.alone);
@@ -45,16 +59,12 @@ export function jointProbability(quantities: readonly Uncertain[], limits: reado
     drawn.map((a) => drawn.map((b) => (a === b ? 1 : covariance(a.q, b.q) / (a.u * b.u)))),
   );
   const degenerate = factor.some((row, i) => row[i] === 0);
-  const points = drawn.length === 2 && !degenerate ? POINTS.two : POINTS.more;
-  const edge = (side: 'lower' | 'upper'): number[] =>
-    drawn.map(({ q, u, limit }) => {
-      const at = limit[side];
-      return at === undefined ? (side === 'lower' ? -Infinity : Infinity) : (at - q.value) / u;
-    });
-  const [from, to] = [edge('lower'), edge('upper')];
+  const many = drawn.length === 2 && !degenerate ? POINTS.two : points;
+  const from = drawn.map((one) => one.from);
+  const to = drawn.map((one) => one.to);
   const y = new Array<number>(drawn.length).fill(0);
   let sum = 0;
-  for (let k = 0; k < points; k++) {
+  for (let k = 0; k < many; k++) {
     let product = 1;
     for (let i = 0; i < drawn.length && product > 0; i++) {
       const row = factor[i]!;
@@ -68,11 +78,11 @@ export function jointProbability(quantities: readonly Uncertain[], limits: reado
       const low = normalCdf((from[i]! - moved) / own);
       const high = normalCdf((to[i]! - moved) / own);
       product *= Math.max(0, high - low);
-      if (i < drawn.length - 1) y[i] = normalQuantile(clamped(low + coordinate(k, i, points) * (high - low)));
+      if (i < drawn.length - 1) y[i] = normalQuantile(clamped(low + coordinate(k, i, many) * (high - low)));
     }
     sum += product;
   }
-  return Math.min(1, sum / points);
+  return Math.min(1, sum / many);
 }
 
 /** Evenly along the first axis, along the others by the fractions of roots of primes. */
@@ -82,11 +92,10 @@ function coordinate(k: number, axis: number, points: number): number {
   return ((k + 1) * step) % 1;
 }
 
-function inside(value: number, u: number, { lower, upper }: Between): number {
-  if (u === 0) return (lower ?? value) <= value && value <= (upper ?? value) ? 1 : 0;
-  const below = upper === undefined ? 1 : normalCdf((upper - value) / u);
-  const under = lower === undefined ? 0 : normalCdf((lower - value) / u);
-  return Math.max(0, below - under);
+/** The normal deviate that is exceeded as seldom as t is. */
+function deviate(t: number, dof: number): number {
+  if (dof === Number.POSITIVE_INFINITY) return t;
+  return Math.sign(t) * -normalQuantile(clamped(studentCdf(-Math.abs(t), dof)));
 }
 
 /** Lower triangle with L Lᵀ = the correlations; a row that the ones before it settle ends in 0. */

@@ -1,6 +1,7 @@
-import { exact, normalCdf, term, uncertain } from '@fettle/core';
 import { expect, it } from 'vitest';
 import { jointProbability } from './joint-probability.ts';
+import { normalCdf } from './normal.ts';
+import { exact, term, uncertain } from './uncertain.ts';
 
 /** Two standard quantities with a correlation of ρ, by a source in common. */
 const pair = (rho: number) => {
@@ -49,4 +50,10 @@ it('what carries no doubt is in or out', () => {
   expect(jointProbability([exact(3), q], [{ lower: 2 }, { lower: 0 }])).toBeCloseTo(0.5, 12);
   expect(jointProbability([exact(1), q], [{ lower: 2 }, { lower: 0 }])).toBe(0);
   expect(jointProbability([], [])).toBe(1);
+});
+
+it('of one whose doubt has a single degree of freedom it is Cauchy’s: ½ + arctan(t)/π', () => {
+  const q = uncertain(0, term('few', 1, 'normal', 1));
+  expect(jointProbability([q], [{ upper: 2 }])).toBeCloseTo(0.5 + Math.atan(2) / Math.PI, 9);
+  expect(jointProbability([q], [{ lower: 3 }])).toBeCloseTo(0.5 - Math.atan(3) / Math.PI, 9);
 });
