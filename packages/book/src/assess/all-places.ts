@@ -17,8 +17,8 @@ const POINTS = 300;
 
 /**
  * The verdict on all of several places at once, from that on the worst of them: that every place is within the limits
- * has a smaller probability than that the worst is. What the places have in common is counted; what is already out, or
- * cannot be told for a reason other than its doubt, stays so.
+ * has a smaller probability than that the worst is. What the places have in common is counted. What is out, or cannot be
+ * told, at one place alone stays so, with the figures of that place.
  *
  *     1 − Σ (1 − p_i) ≤ p ≤ min p_i
  *
@@ -28,16 +28,16 @@ const POINTS = 300;
  */
 export function allPlaces(places: readonly Weighed[], set: LimitSetName, worst: Verdict): Verdict {
   const inside = places.flatMap(({ verdicts }) => verdicts[set]?.probabilityIn ?? []);
-  if (worst.probabilityIn === undefined || inside.length < 2) return worst;
+  if (worst.verdict !== 'in' || worst.probabilityIn === undefined || inside.length < 2) return worst;
   const doubtful = inside.filter((p) => p < 1 - SURE / places.length).length;
-  if (worst.verdict === 'out' || doubtful < 2) return worst;
+  if (doubtful < 2) return worst;
   const least = Math.max(0, 1 - inside.reduce((sum, p) => sum + (1 - p), 0));
   const joint =
     least >= 1 - RISK && worst.probabilityIn - least < 10 * SURE
       ? least
       : Math.min(worst.probabilityIn, together(places, set));
   const weighed = { ...worst, probabilityIn: joint, places: inside.length };
-  if (worst.verdict === 'in' && joint < 1 - RISK) return { ...weighed, verdict: 'cannot-tell' };
+  if (joint < 1 - RISK) return { ...weighed, verdict: 'cannot-tell' };
   return weighed;
 }
 

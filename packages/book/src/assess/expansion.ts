@@ -1,6 +1,6 @@
 import { parseQuantity, term, type Uncertain, uncertain } from '@fettle/core';
 import type { Book } from '../fold/book.ts';
-import type { Characteristic } from '../sheet/sheet.ts';
+import type { Characteristic, SpecSheet } from '../sheet/sheet.ts';
 
 /** Mean linear expansion of a steel instrument [1/K]. @source common handbook value for carbon steel, GUM H.1 uses it */
 export const STEEL = 11.5e-6;
@@ -23,11 +23,29 @@ export interface Expansion {
  * have one expansion and one doubt about it; where the sheet names no material, those of one position have.
  */
 export function expansionOf(book: Book, characteristic: Characteristic): Expansion | undefined {
+  const { sheet } = book;
+  const before = known.get(characteristic);
+  if (before && before.sheet === sheet) return before.expansion;
+  const expansion = readExpansion(sheet, characteristic);
+  known.set(characteristic, { sheet, expansion });
+  return expansion;
+}
+
+/** Read before: neither a sheet nor a characteristic is ever changed. */
+const known = new WeakMap<
+  Characteristic,
+  { readonly sheet: SpecSheet | undefined; readonly expansion: Expansion | undefined }
+>();
+
+function readExpansion(
+  sheet: SpecSheet | undefined,
+  characteristic: Characteristic,
+): Expansion | undefined {
   const { expansion, material, position, id } = characteristic;
-  const known = material === undefined ? undefined : book.sheet?.materials?.[material];
-  const read = parseQuantity(expansion ?? known?.expansion ?? '', 'expansion');
+  const made = material === undefined ? undefined : sheet?.materials?.[material];
+  const read = parseQuantity(expansion ?? made?.expansion ?? '', 'expansion');
   if (!read.ok) return undefined;
-  const share = known?.doubt === undefined ? undefined : parseQuantity(known.doubt, 'ratio');
+  const share = made?.doubt === undefined ? undefined : parseQuantity(made.doubt, 'ratio');
   const doubt = share?.ok ? share.value.value : EXPANSION_DOUBT;
   const of = material ?? position ?? id;
   const { value } = read.value;

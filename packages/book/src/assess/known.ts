@@ -55,8 +55,8 @@ export const distinct = <T>(all: readonly T[]): T[] => [
 /** An answer with all that its parts rest on; where it has none although they have, with the reason. */
 export function together(parts: readonly Reckoned[], operand: Operand): Reckoned {
   const because = operand.kind === 'missing' ? operand.because : undefined;
-  const cautions = parts.flatMap((part) => part.cautions);
-  const disputes = parts.flatMap((part) => part.disputes);
+  const cautions = parts.length === 1 ? parts[0]!.cautions : parts.flatMap((part) => part.cautions);
+  const disputes = parts.length === 1 ? parts[0]!.disputes : parts.flatMap((part) => part.disputes);
   return {
     operand,
     disputes: disputes.length > 1 ? distinct(disputes) : disputes,

@@ -26,6 +26,15 @@ const PLAINLY: Saying = {
 /** More places than these are counted, not named. */
 const MOST_NAMED = 12;
 
+/** What its witnesses disagree about: itself by name, or by their ids what it is worked out from. */
+function disputedNames({ characteristic, disputes }: Assessed): string {
+  const behind = disputes.filter((one) => one.characteristic !== characteristic.id);
+  if (behind.length === 0) return characteristic.name;
+  return behind
+    .map((one) => [one.characteristic, placeText(one.place)].filter((part) => part !== '').join('@'))
+    .join(', ');
+}
+
 /** What to do next, in a sentence. */
 export function moveWords(judgement: Assessed, next: NextMove, say: Saying = PLAINLY): string {
   const { characteristic } = judgement;
@@ -51,7 +60,7 @@ export function moveWords(judgement: Assessed, next: NextMove, say: Saying = PLA
     case 'does-not-matter':
       return `It does not matter: ${named(next.because.characteristic, next.because.place, say)} is out on the same part, which decides for both.`;
     case 'settle-disagreement':
-      return `The witnesses disagree. Clean up, read ${characteristic.name} again both ways, and strike the wrong one.`;
+      return `The witnesses disagree. Clean up, read ${disputedNames(judgement)} again both ways, and strike the wrong one.`;
     case 'restore':
       return restoreWords(next);
   }

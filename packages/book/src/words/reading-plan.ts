@@ -96,20 +96,31 @@ export function leftWords(left: readonly LeftOpen[]): string[] {
   return (Object.keys(says) as LeftOpen['why'][]).flatMap((why) => {
     const some = left.filter((one) => one.why === why);
     if (some.length === 0) return [];
-    const names = some.map(({ judgement: { characteristic, place }, further, coarse }) => {
+    if (why === 'too-coarse') return [`${says[why]}: ${coarseNames(some).join('; ')}.`];
+    const names = some.map(({ judgement: { characteristic, place }, further }) => {
       const at = placeText(place, characteristic.places);
       const borrow = further?.deciding.find(({ owned }) => !owned);
-      if (coarse)
-        return `${characteristic.name}${at === '' ? '' : ` ${at}`}${coarseWords(characteristic, coarse)}`;
       return `${characteristic.name}${at === '' ? '' : ` ${at}`}${borrow ? ` (a borrowed ${borrow.name}: ${chance(borrow.chance.decided)})` : ''}`;
     });
     return [`${says[why]}: ${names.join(', ')}.`];
   });
 }
 
-/** ` (micrometer; one of ±0.00006 in or finer would do)`. */
-const coarseWords = (characteristic: Characteristic, { instrument, needed }: TooCoarse): string =>
-  ` (${instrument.body.name}; one good to ±${uncertaintyWords(characteristic, needed)} at 95 % would do, borrowed or at a machine shop)`;
+/** `Piston pin 1, 2, 3, 4 with Outside micrometers: one good to ±0.00006 in would do`, each characteristic once. */
+function coarseNames(left: readonly LeftOpen[]): string[] {
+  const byName = new Map<Characteristic, { at: string[]; coarse: TooCoarse }>();
+  for (const { judgement, coarse } of left) {
+    if (!coarse) continue;
+    const { characteristic, place } = judgement;
+    const one = byName.get(characteristic) ?? { at: [], coarse };
+    one.at.push(placeText(place, characteristic.places));
+    byName.set(characteristic, one);
+  }
+  return [...byName].map(([characteristic, { at, coarse }]) => {
+    const where = at.filter((one) => one !== '').join(', ');
+    return `${characteristic.name}${where === '' ? '' : ` ${where}`} with ${coarse.instrument.body.name}; one good to ±${uncertaintyWords(characteristic, coarse.needed)} at 95 % would do, borrowed or at a machine shop`;
+  });
+}
 
 /** What the order rests on, said with every plan. */
 export const PLAN_GROUNDS =

@@ -40,7 +40,7 @@ it('puts readings of one thing with one instrument together', () => {
       of(term(`reading:${one!.id}`, 1), term(`reading:${two!.id}`, -1), term('thermometer', 1)),
     ),
   ).toBe(
-    '67 % 2 readings, each its own error, of Main journal with Outside micrometers; 33 % the temperatures',
+    '67 % 2 readings, each its own error, of Main journal with Outside micrometers; 33 % the thermometer, none being declared, common to all its readings',
   );
 });
 
