@@ -21,9 +21,15 @@ const SAME = 0.05;
 
 /** A temperature as said [K]; undefined where none is, or it does not read. */
 export function kelvins(text: string | undefined): number | undefined {
-  const read = text === undefined ? undefined : parseQuantity(text, 'temperature');
-  return read?.ok ? read.value.value : undefined;
+  if (text === undefined) return undefined;
+  if (text === last.text) return last.kelvins;
+  const read = parseQuantity(text, 'temperature');
+  last = { text, kelvins: read.ok ? read.value.value : undefined };
+  return last.kelvins;
 }
+
+/** One temperature is said of many readings in a row. */
+let last: { readonly text: string; readonly kelvins: number | undefined } = { text: '', kelvins: undefined };
 
 /** Whether part or instrument was said to be at another temperature than the one sizes are stated at. */
 export const isAwayFromTwenty = ({ body: { temperature } }: ReadingOnRecord): boolean =>

@@ -37,10 +37,7 @@ const known = new WeakMap<
   { readonly sheet: SpecSheet | undefined; readonly expansion: Expansion | undefined }
 >();
 
-function readExpansion(
-  sheet: SpecSheet | undefined,
-  characteristic: Characteristic,
-): Expansion | undefined {
+function readExpansion(sheet: SpecSheet | undefined, characteristic: Characteristic): Expansion | undefined {
   const { expansion, material, position, id } = characteristic;
   const made = material === undefined ? undefined : sheet?.materials?.[material];
   const read = parseQuantity(expansion ?? made?.expansion ?? '', 'expansion');

@@ -90,6 +90,7 @@ export function covariance(a: Uncertain, b: Uncertain): number {
  * @source jcgm-100 G.4.1, the Welch-Satterthwaite formula
  */
 export function effectiveDof(q: Uncertain): number {
+  if (q.terms.every(({ dof }) => dof === Number.POSITIVE_INFINITY)) return Number.POSITIVE_INFINITY;
   const total = standardUncertainty(q);
   if (total === 0) return Number.POSITIVE_INFINITY;
   const sum = joined(q.terms).reduce((s, t) => s + (t.u / total) ** 4 / t.dof, 0);
