@@ -1,5 +1,7 @@
 import { normalCdf, term, uncertain } from '@fettle/core';
 import { expect, it } from 'vitest';
+import { Bench } from '../testing/bench.ts';
+import { inches } from '../testing/tiny-sheet.ts';
 import { allPlaces } from './all-places.ts';
 import { valued } from './operand.ts';
 import { verdictOf } from './verdict.ts';
@@ -59,4 +61,26 @@ it('where the bounds agree nothing is integrated and the lower one is given, nev
   expect(found.verdict).toBe('in');
   expect(found.probabilityIn).toBeLessThanOrEqual(p * q);
   expect(found.probabilityIn).toBeCloseTo(p * q, 4);
+});
+
+it('what to do next is asked of the worst place’s even share: nothing as coarse as what was read would do', () => {
+  const bench = new Bench({
+    axes: { turn: ['0', '90'] },
+    characteristics: [
+      inches('journal', {
+        places: ['turn'],
+        reduce: { by: 'worst', over: ['turn'] },
+        limits: { wear: { lower: '2.4980 in' } },
+      }),
+    ],
+  });
+  for (const at of ['0', '90']) bench.read('journal', '2.49817 in', { at, instrument: 'mic' });
+  const judged = bench.judgement('journal');
+  // 1.7 u above the limit each: 95.5 % alone, 93 % both.
+  expect(judged).toMatchObject({ status: 'cannot-tell', verdicts: { wear: { places: 2 } } });
+  expect(judged.members.map(({ verdicts }) => verdicts.wear?.verdict)).toEqual(['in', 'in']);
+  // .17 thou over the 1.96 that leave 2.5 % each, Bonferroni: .087 thou, less than the .1 thou there is.
+  expect(judged.next).toMatchObject({ move: 'finer-than-owned' });
+  const needed = judged.next?.move === 'finer-than-owned' ? judged.next.needed / 25.4e-6 : Number.NaN;
+  expect(needed).toBeCloseTo(0.17 / 1.96, 3);
 });

@@ -25,8 +25,8 @@ export interface Undecided {
   readonly cut?: Operand & { kind: 'interval' };
   readonly set: LimitSetName;
   readonly limits: Limits;
-  /** Worked out from others: where these disagree the figure is judged by the wider doubt, not by each alone. */
-  readonly derived: boolean;
+  /** Share of wrong proofs accepted, where several places share what is accepted for all; `RISK` when absent. */
+  readonly risk?: number;
 }
 
 /** How far from what is expected a reading is thought of, in standard deviations, and how finely it is looked through. */
@@ -49,7 +49,7 @@ const HALVINGS = 20;
  * @source the preposterior of jcgm-106 7 with jcgm-100 5.2, and G.4.1 for ν; no simulation
  */
 export function chanceOfDeciding(undecided: Undecided, next: Uncertain): Chance {
-  const { numbers, cut, set, limits, derived } = undecided;
+  const { numbers, cut, set, limits, risk } = undecided;
   if (numbers.length === 0) return { in: 0, out: 0, decided: 0 };
   const known = pooled(numbers).value;
   const apart = linear([
@@ -58,13 +58,14 @@ export function chanceOfDeciding(undecided: Undecided, next: Uncertain): Chance 
   ]);
   const spread = standardUncertainty(apart);
   const { dof = Number.POSITIVE_INFINITY } = estimateOf(apart);
-  const answer = (q: Uncertain) => verdictOf(valued(q), undefined, set, limits)?.verdict ?? 'cannot-tell';
+  const answer = (q: Uncertain) =>
+    verdictOf(valued(q), undefined, set, limits, risk)?.verdict ?? 'cannot-tell';
   const heard = numbers.map(answer);
   const at = (z: number) => {
     const reading = { ...next, value: known.value + asFarOut(z, dof) * spread };
     const { value, consistent } = pooled([...numbers, reading]);
-    const together = verdictOf(valued(value), cut, set, limits)?.verdict ?? 'cannot-tell';
-    if (consistent || derived) return together;
+    const together = verdictOf(valued(value), cut, set, limits, risk)?.verdict ?? 'cannot-tell';
+    if (consistent) return together;
     return [...heard, answer(reading)].every((each) => each === together) ? together : 'cannot-tell';
   };
   return chanceOver(at, -REACH, REACH, normalCdf);

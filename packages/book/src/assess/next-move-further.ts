@@ -7,7 +7,7 @@ import { better, borrowedOf, type Deciding, LEAST } from './deciding-tool.ts';
 import { takesTheSame } from './finer-input.ts';
 import { instrumentTerms } from './instrument.ts';
 import type { Judgement } from './judgement.ts';
-import { type NextMove, worstMember } from './next-move.ts';
+import { type NextMove, riskOf, worstMember } from './next-move.ts';
 import { decidingAfterLeaves } from './next-move-after-leaves.ts';
 import { placesOf, type ReadWith, readAgain, readWith } from './next-move-again.ts';
 import { type Chance, chanceOfDeciding, type Undecided } from './next-move-chance.ts';
@@ -70,7 +70,7 @@ function undecidedOf(judgement: Judgement): Undecided | undefined {
   if ((characteristic.reduce?.by ?? 'worst') !== 'worst') {
     const { operand } = judgement;
     if (operand.kind !== 'value') return undefined;
-    return { numbers: [operand.q], set: governing, limits, derived: true };
+    return { numbers: [operand.q], set: governing, limits };
   }
   const known = worstMember(judgement)?.known;
   if (known?.operand.kind !== 'value') return undefined;
@@ -79,7 +79,7 @@ function undecidedOf(judgement: Judgement): Undecided | undefined {
     numbers,
     set: governing,
     limits,
-    derived: numbers.length === 1 && known.witnesses.some(({ by }) => by === 'relation'),
+    risk: riskOf(judgement),
     ...(known.cut && { cut: known.cut }),
   };
 }
@@ -126,14 +126,14 @@ function instrumentsFor(reckoning: Reckoning, group: ReadWith, undecided: Undeci
  * so that what is common to all readings, and all else, is left however often one reads.
  */
 function repeating(reckoning: Reckoning, group: ReadWith, undecided: Undecided): Repeating {
-  const { set, limits, cut, numbers } = undecided;
+  const { set, limits, cut, numbers, risk } = undecided;
   const others = numbers.filter((one) => one !== group.number);
   const decides = (n: number): boolean => {
     const next = readAgain(reckoning, group, group.instrument, n);
     if (!next) return false;
     const together = pooled([group.number, next]).value;
     const { value } = pooled([...others, { ...together, value: group.number.value }]);
-    const verdict = verdictOf(valued(value), cut, set, limits)?.verdict;
+    const verdict = verdictOf(valued(value), cut, set, limits, risk)?.verdict;
     return verdict === 'in' || verdict === 'out';
   };
   const counts = Array.from({ length: MOST_REPEATS }, (_, i) => i + 1);

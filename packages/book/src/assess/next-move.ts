@@ -99,6 +99,14 @@ function alreadyDecided(judgement: Judgement, all: readonly Judgement[]): Judgem
   );
 }
 
+/**
+ * What may be accepted of one place: where all together are not proven although each is, its even share of the whole.
+ * @source Bonferroni's inequality
+ */
+export function riskOf({ governing, verdicts }: Judgement): number {
+  return RISK / ((governing && verdicts[governing]?.places) ?? 1);
+}
+
 /** The member that decides; without a worst place the first. */
 export const worstMember = (judgement: Judgement): Member | undefined =>
   judgement.members.find(({ place }) => judgement.worstAt !== undefined && isAt(judgement.worstAt, place)) ??
@@ -129,7 +137,8 @@ function byInstrument(
   const u = standardUncertainty(operand.q);
   const apart = nearest(value);
   if (apart < u * 1e-3) return { move: 'on-the-limit' };
-  const needed = apart / normalQuantile(1 - RISK);
+  const risk = riskOf(judgement);
+  const needed = apart / normalQuantile(1 - risk);
   if (member.known.witnesses.every(({ by }) => by === 'readings')) {
     const { kind } = judgement.characteristic;
     // A depth micrometer is fine enough for many a bore, and cannot reach across it.
@@ -142,7 +151,7 @@ function byInstrument(
         const own = kind === 'seen' ? undefined : standardUncertaintyOf(instrument, kind, value);
         return own !== undefined && own < u ? [{ instrument, own }] : [];
       })
-      .filter(({ own }) => conformity({ value, u: own }, limits, RISK).verdict !== 'cannot-tell')
+      .filter(({ own }) => conformity({ value, u: own }, limits, risk).verdict !== 'cannot-tell')
       .sort((a, b) => b.own - a.own)[0];
     if (fit)
       return {

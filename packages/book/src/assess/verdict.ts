@@ -34,20 +34,24 @@ export type Verdicts = Readonly<Partial<Record<LimitSetName, Verdict>>>;
 
 type Interval = Operand & { kind: 'interval' };
 
-/** @returns undefined where nothing is known */
+/**
+ * @param risk  share of wrong “in” and “out” accepted
+ * @returns undefined where nothing is known
+ */
 export function verdictOf(
   operand: Operand,
   cut: Interval | undefined,
   set: LimitSetName,
   limits: Limits,
+  risk = RISK,
 ): Verdict | undefined {
   if (operand.kind === 'missing') return undefined;
   if (operand.kind === 'interval') return byLeaves(operand, set, limits);
-  return cut ? byCutValue(operand.q, cut, set, limits) : byNumber(operand.q, set, limits);
+  return cut ? byCutValue(operand.q, cut, set, limits, risk) : byNumber(operand.q, set, limits, risk);
 }
 
-function byNumber(q: Uncertain, set: LimitSetName, limits: Limits): Verdict {
-  const decision = decisionOn(estimateOf(q), limits, RISK);
+function byNumber(q: Uncertain, set: LimitSetName, limits: Limits, risk: number): Verdict {
+  const decision = decisionOn(estimateOf(q), limits, risk);
   return {
     set,
     limits,
@@ -59,14 +63,14 @@ function byNumber(q: Uncertain, set: LimitSetName, limits: Limits): Verdict {
   };
 }
 
-function byCutValue(q: Uncertain, cut: Interval, set: LimitSetName, limits: Limits): Verdict {
+function byCutValue(q: Uncertain, cut: Interval, set: LimitSetName, limits: Limits, risk: number): Verdict {
   const inside = cutBy(q, cut);
-  if (!inside) return byNumber(q, set, limits);
+  if (!inside) return byNumber(q, set, limits, risk);
   const probabilityIn = inside.probabilityInside(limits);
   return {
     set,
     limits,
-    verdict: probabilityIn >= 1 - RISK ? 'in' : probabilityIn <= RISK ? 'out' : 'cannot-tell',
+    verdict: probabilityIn >= 1 - risk ? 'in' : probabilityIn <= risk ? 'out' : 'cannot-tell',
     by: 'cut-value',
     probabilityIn,
     cautions: [],
