@@ -1,5 +1,6 @@
 import {
   type Caution,
+  type Cut,
   cutByBracket,
   decisionOn,
   estimateOf,
@@ -81,7 +82,21 @@ function byCutValue(q: Uncertain, cut: Interval, set: LimitSetName, limits: Limi
  * The pooled number inside the leaves' soft edges; undefined where nothing is soft.
  * What leaf and number may have in common is left out of account: the cut is then a little too kind to neither side.
  */
-function cutBy(q: Uncertain, cut: Interval) {
+function cutBy(q: Uncertain, cut: Interval): Cut | undefined {
+  const known = CUTS.get(q)?.get(cut);
+  if (known) return known;
+  const made = cutAnew(q, cut);
+  if (made) {
+    const ofNumber = CUTS.get(q) ?? new WeakMap<Interval, Cut>();
+    CUTS.set(q, ofNumber.set(cut, made));
+  }
+  return made;
+}
+
+/** Both sets of limits, the worst place and what rests on it ask for the same cut, and each costs thousands of densities. */
+const CUTS = new WeakMap<Uncertain, WeakMap<Interval, Cut>>();
+
+function cutAnew(q: Uncertain, cut: Interval): Cut | undefined {
   const u = asNormal(q);
   // The floor at zero under "no leaf went" is no leaf.
   const leaves = [cut.lower, cut.upper].map((edge) => (edge && edge.terms.length > 0 ? edge : undefined));

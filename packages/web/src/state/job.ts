@@ -1,6 +1,8 @@
 import {
+  type Assessed,
   type Assessment,
   asFittedNow,
+  assessed as assessedAlone,
   assessment,
   type Book,
   type Entry,
@@ -15,8 +17,10 @@ import { entriesFetched, sheetsChecked, sheetsFor, sheetsNamed } from '../ledger
 import { newsOf } from '../ledger/live.ts';
 import { outboxSent, type Sending } from '../ledger/outbox.ts';
 import { type Draft, written } from '../ledger/writing.ts';
+import { afterPaint } from './after-paint.ts';
 import { clock } from './clock.ts';
 import { desk, who } from './desk.ts';
+import { grewByReadings } from './grown.ts';
 import { heavy } from './heavy.ts';
 
 /** The job on the bench. */
@@ -50,12 +54,47 @@ const noBook = (): Book => foldedBook([], new Map(), heavy.value.readSheet);
 
 /** Folded once a change, never once a drawing. */
 export const book = computed<Book>(() => orNothingYet(folded, noBook));
+
+/** The book that was judged whole last; none before a job is here. */
+const judgedBook = signal<Book | undefined>(undefined);
+let judgedLedger: readonly Entry[] = [];
+/** Judging a whole engine takes longer than a frame: a reading's own verdict is shown first, all the others after it. */
+effect(() => {
+  const now = book.value;
+  const entries = ledger.peek();
+  if (!grewByReadings(judgedLedger, entries)) {
+    judgedLedger = entries;
+    judgedBook.value = now;
+    return;
+  }
+  afterPaint(() => {
+    judgedLedger = ledger.peek();
+    judgedBook.value = book.peek();
+  });
+});
+/** False for the frame in which a reading is in the book and not all is judged again yet. */
+export const allJudged = computed(() => judgedBook.value === undefined || judgedBook.value === book.value);
+
 export const assessed = computed<Assessment>(() =>
   orNothingYet(
-    () => judged(book.value),
+    () => judged(judgedBook.value ?? book.value),
     () => judged(noBook()),
   ),
 );
+
+const judgedAlone = computed(() => {
+  void book.value;
+  return new Map<string, readonly Assessed[]>();
+});
+/** The judgements of one characteristic, by the book as it is now. */
+export function judgementsNow(characteristic: string): readonly Assessed[] {
+  const now = book.value;
+  const kept = judgedAlone.value.get(characteristic);
+  if (kept) return kept;
+  const found = assessedAlone(now, asFittedNow(now), heavy.value.catalogue, characteristic);
+  judgedAlone.value.set(characteristic, found);
+  return found;
+}
 
 const channel = new BroadcastChannel('fettle-ledger');
 

@@ -10,7 +10,7 @@ import {
   type Status,
 } from '@fettle/book';
 import { computed } from '@preact/signals';
-import { assessed, book } from './job.ts';
+import { allJudged, assessed, book, judgementsNow } from './job.ts';
 
 /** One place of one characteristic: what the bench goes through one by one. */
 export interface Step {
@@ -48,7 +48,9 @@ const judgementIndex = computed(() => {
 export function judgementAt(characteristic: Characteristic, place: Place): Assessed | undefined {
   const over = characteristic.reduce?.over ?? [];
   const axes = characteristic.places.filter((axis) => !over.includes(axis));
-  return judgementIndex.value.get(keyOf(characteristic.id, placeAlong(place, axes)));
+  const key = keyOf(characteristic.id, placeAlong(place, axes));
+  if (allJudged.value) return judgementIndex.value.get(key);
+  return judgementsNow(characteristic.id).find((one) => keyOf(characteristic.id, one.place) === key);
 }
 
 export const memberAt = (judgement: Assessed | undefined, place: Place): Member | undefined =>

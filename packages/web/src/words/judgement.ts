@@ -1,6 +1,6 @@
 import { type Assessed, type NextMove, nextMoveWords, type Status } from '@fettle/book';
 import { further } from '../state/further.ts';
-import { assessed } from '../state/job.ts';
+import { allJudged, assessed } from '../state/job.ts';
 import { placeWords } from './place.ts';
 import { limitWords, operandWords, uncertaintyWords } from './quantity.ts';
 
@@ -38,7 +38,7 @@ const SAYING: nextMoveWords.Saying = { place: placeWords, doubt: uncertaintyWord
 export const moveWords = (judgement: Assessed, next: NextMove): string =>
   [
     nextMoveWords.moveWords(judgement, next, SAYING),
-    ...further.value(assessed.value.reckoning, judgement, SAYING),
+    ...(allJudged.value ? further.value(assessed.value.reckoning, judgement, SAYING) : []),
   ].join(' ');
 
 /** A contrast worth saying: the worst place decides, and the mean would have said something else. */
