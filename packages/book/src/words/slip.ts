@@ -33,7 +33,7 @@ export function suitsWords({ suits }: SlipLine): string {
 export function provenWords({ characteristic, proven }: FinishedSize): string {
   if (!proven) return '';
   return proven.possible
-    ? `; proven on arrival by ${proven.by} at ${limitWords(characteristic, proven)}`
+    ? `; proven on arrival at ${limitWords(characteristic, proven)}, by ${proven.by}`
     : `; by ${proven.by} no size can be proven on arrival: its doubt is wider than the limits`;
 }
 

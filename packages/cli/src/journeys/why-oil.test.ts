@@ -30,7 +30,7 @@ describe('why the plan', () => {
     const blocks = await desk.json<Block[]>('why', 'linnet', 'plan');
     const { best } = await desk.json<{ best: { price: number } }>('plan', 'linnet');
     const taken = titled(blocks, /on offer/).table!.rows.filter(([mark]) => mark === 'taken');
-    expect(taken.reduce((sum, row) => sum + Number(row[2]), 0)).toBe(best.price);
+    expect(taken.reduce((sum, row) => sum + Number.parseFloat(row[2]!), 0)).toBe(best.price);
     expect(titled(blocks, /How the plan/).lines.join(' ')).toMatch(/Genz/);
     expect(titled(blocks, /How the plan/).notes.join(' ')).toMatch(/assumed/);
     const pressures = titled(blocks, /pressures with the plan/).table!.rows;
