@@ -170,7 +170,9 @@ it('is the same directory through the server as opened directly', async () => {
   expect(good(await remote.store.photo(photo))).toEqual({ media: 'image/png', bytes });
   expect(good(await remote.store.photo('0'.repeat(64)))).toBeUndefined();
   const forged = await remote.store.append({ entries: [{ ...next, who: 'Kim' }] });
-  expect(forged).toMatchObject({ ok: false, issues: [{ code: 'entry/id-reused' }] });
+  // Both are kept and told, through the server as opened directly.
+  expect(good(forged).reused).toEqual([next!.id]);
+  expect(good(await direct.store.jobs())).toEqual([{ job: JOB, entries: 4 }]);
   const listed = (await (await fetch(`${address}api/jobs`)).json()) as { title: string }[];
   expect(listed.map(({ title }) => title)).toEqual(['Ours']);
   await remote.close();
