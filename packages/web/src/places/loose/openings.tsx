@@ -126,7 +126,8 @@ function OneOpening({ opening }: { readonly opening: Opening }) {
       },
       () => `${name}: ${words.counted(n, by)} ${into ? 'in' : 'out'}`,
     ).then((made) => {
-      if (made) setTyped(undefined);
+      // What was counted on since is the next entry's.
+      if (made) setTyped((now) => (now === typed ? undefined : now));
     });
   };
   useHandKeys({
