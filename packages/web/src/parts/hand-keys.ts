@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 
 /** What the keys of keyboard, number pad and pedal do at one form. */
 interface Hand {
@@ -28,7 +28,8 @@ function moveOf(hand: Hand, { key, target }: KeyboardEvent): (() => void) | unde
 
 /** Digits, + and − wherever the focus is but in a field; PageDown and F8 for pedals. */
 export function useHandKeys(hand: Hand): void {
-  useEffect(() => {
+  // Before the next key, not after the next frame.
+  useLayoutEffect(() => {
     const heard = (event: KeyboardEvent): void => {
       if (event.ctrlKey || event.metaKey || event.altKey) return;
       const move = moveOf(hand, event);

@@ -1,4 +1,5 @@
 import { type OpeningCount, openingCounts, keepingWords as words } from '@fettle/book';
+import { useSignal } from '@preact/signals';
 import { useState } from 'preact/hooks';
 import { useHandKeys } from '../../parts/hand-keys.ts';
 import { OwnWords, Taps } from '../../parts/taps.tsx';
@@ -113,27 +114,36 @@ function OneOpening({ opening }: { readonly opening: Opening }) {
   const count = counts.find((one) => one.by === by);
   const wanted = count ? Math.abs(count.blocked - count.cleared) : 0;
   // What is off is what is most likely counted next.
-  const [typed, setTyped] = useState<number | undefined>(undefined);
-  const n = typed ?? Math.max(1, wanted);
-  const set = (value: number): void => setTyped(Math.min(MOST, Math.max(1, value)));
+  // A signal, for a key may come before what the last one did is drawn.
+  const typed = useSignal<number | undefined>(undefined);
+  const counted = (): number => typed.value ?? Math.max(1, wanted);
+  const set = (value: number): void => {
+    typed.value = Math.min(MOST, Math.max(1, value));
+  };
+  const anew = (): void => {
+    typed.value = undefined;
+  };
+  const n = counted();
   const outIsNext = count !== undefined && count.blocked > count.cleared;
   const inIsNext = count !== undefined && count.cleared > count.blocked;
   const enter = (into: boolean): void => {
+    const [count, said] = [counted(), typed.value];
     void enterOne(
       {
         kind: into ? 'opening-blocked' : 'opening-cleared',
-        body: { opening: id, by, count: n, ...(isOnSheet(id) ? {} : { name }) },
+        body: { opening: id, by, count, ...(isOnSheet(id) ? {} : { name }) },
       },
-      () => `${name}: ${words.counted(n, by)} ${into ? 'in' : 'out'}`,
+      () => `${name}: ${words.counted(count, by)} ${into ? 'in' : 'out'}`,
     ).then((made) => {
       // What was counted on since is the next entry's.
-      if (made) setTyped((now) => (now === typed ? undefined : now));
+      if (made && typed.value === said) anew();
     });
   };
   useHandKeys({
-    digit: (digit) => set(Number(`${typed === undefined || typed >= 100 ? '' : typed}${digit}`)),
-    more: () => set(n + 1),
-    less: () => set(n - 1),
+    digit: (digit) =>
+      set(Number(`${typed.value === undefined || typed.value >= 100 ? '' : typed.value}${digit}`)),
+    more: () => set(counted() + 1),
+    less: () => set(counted() - 1),
     onward: () => enter(!outIsNext),
     undo: () => void undoLast(),
   });
@@ -156,7 +166,7 @@ function OneOpening({ opening }: { readonly opening: Opening }) {
         chosen={by}
         choose={(next) => {
           setBy(next);
-          setTyped(undefined);
+          anew();
         }}
       />
       <fieldset class="counter">
