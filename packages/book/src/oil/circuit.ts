@@ -11,14 +11,15 @@ import {
   type Uncertain,
   uncertain,
 } from '@fettle/core';
+import { judgementsOf } from '../assess/judgement.ts';
 import type { Known } from '../assess/known.ts';
-import { limitsOf, siOf } from '../assess/limits.ts';
-import { meanCubeOf, meanOf, type Operand } from '../assess/operand.ts';
+import { siOf } from '../assess/limits.ts';
+import { MISSING, meanCubeOf, meanOf, type Operand } from '../assess/operand.ts';
 import type { Reckoning } from '../assess/reckoning.ts';
 import { reducedOperand } from '../assess/reduced-operand.ts';
-import { narrowed, verdictOf } from '../assess/verdict.ts';
+import { narrowed } from '../assess/verdict.ts';
 import type { Book } from '../fold/book.ts';
-import { isAt } from '../sheet/places.ts';
+import { isAt, type Place } from '../sheet/places.ts';
 import type { Characteristic, FromCharacteristic, SpecSheet, Trust } from '../sheet/sheet.ts';
 
 /** One parameter of the circuit that a characteristic gives: as new, as repaired, and as measured. */
@@ -146,8 +147,9 @@ export function measuredOf(
 ): { readonly measured?: Uncertain; readonly entries: readonly string[] } {
   const places = reckoning.places(characteristic).filter((place) => isAt(from.at ?? {}, place));
   const known = places.map((place) => reckoning.at(characteristic.id, place));
+  const by = from.reduce ?? characteristic.reduce?.by ?? 'one';
   const measured = asNumber(
-    reduced(characteristic, from.reduce ?? characteristic.reduce?.by ?? 'one', known),
+    by === 'worst' ? worstOf(reckoning, characteristic, from.at ?? {}) : reduced(by, known.map(effective)),
     `${from.from}@${JSON.stringify(from.at ?? {})}`,
   );
   return measured
@@ -158,22 +160,24 @@ export function measuredOf(
 const effective = ({ operand, cut }: Known): Operand =>
   cut && operand.kind === 'value' ? { kind: 'value', q: narrowed(operand.q, cut) } : operand;
 
-function reduced(characteristic: Characteristic, by: string, known: readonly Known[]): Operand {
-  const operands = known.map(effective);
+function reduced(by: string, operands: readonly Operand[]): Operand {
   if (by === 'one') return operands.length === 1 ? operands[0]! : meanOf(operands);
   if (by === 'mean') return meanOf(operands);
   if (by === 'mean-cube') return meanCubeOf(operands);
-  if (by === 'worst') return worstOf(characteristic, operands);
   return reducedOperand(by, operands);
 }
 
-/** The operand least likely to be within the limits. */
-function worstOf(characteristic: Characteristic, operands: readonly Operand[]): Operand {
-  const limits = limitsOf(characteristic, 'wear', undefined) ?? limitsOf(characteristic, 'new', undefined);
-  if (!limits) return reducedOperand('greatest', operands);
-  const chance = (operand: Operand): number =>
-    verdictOf(operand, undefined, 'wear', limits)?.probabilityIn ?? 0.5;
-  return [...operands].sort((a, b) => chance(a) - chance(b))[0] ?? { kind: 'missing' };
+/** The place least likely to be within the limits that judge the part as it is, at the size it was brought to. */
+function worstOf(reckoning: Reckoning, characteristic: Characteristic, at: Place): Operand {
+  const members = judgementsOf(reckoning, characteristic).flatMap((judgement) =>
+    judgement.members
+      .filter(({ place }) => isAt(at, place))
+      .map((member) => ({ member, set: judgement.governing })),
+  );
+  const chance = ({ member: { verdicts }, set }: (typeof members)[number]): number =>
+    (set && verdicts[set]?.probabilityIn) ?? 0.5;
+  const operands = members.sort((a, b) => chance(a) - chance(b)).map(({ member }) => effective(member.known));
+  return characteristic.limits ? (operands[0] ?? MISSING) : reducedOperand('greatest', operands);
 }
 
 /**

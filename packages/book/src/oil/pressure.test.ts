@@ -169,6 +169,22 @@ describe('the circuit filled from what was measured', () => {
     expect(parameter(filled(bench), 'pump.end_clearance').measured!.value / THOU).toBeCloseTo(5, 6);
   });
 
+  it('takes the worst place of a new part by the limits for new parts', () => {
+    const { characteristics, ...rest } = sheet({}, 'worst');
+    const [end, clearance] = characteristics;
+    const own = { new: { lower: '0.002 in', upper: '0.003 in' }, wear: { upper: '0.006 in' } };
+    const bench = new Bench({
+      ...rest,
+      positions: [{ id: 'pump', name: 'Pump' }],
+      characteristics: [{ ...end, position: 'pump', limits: own }, clearance],
+    });
+    bench.part('new-pump', 'pump', 'new');
+    // .0025 is the nearer one to the limit for wear; .0018 is out as new.
+    for (const [at, size] of Object.entries({ '1': '0.0025', '2': '0.0018' }))
+      bench.read('end', `${size} in`, { at, instrument: 'depth', confirmed: true });
+    expect(parameter(filled(bench), 'pump.end_clearance').measured!.value / THOU).toBeCloseTo(1.8, 6);
+  });
+
   it('is complete input for the oil-network calculation once everything is as new', () => {
     const circuit = filled(worn());
     const network = compiledNetwork({ ...circuit.input, speed: IDLE.speed, temperature: IDLE.temperature });
