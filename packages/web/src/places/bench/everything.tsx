@@ -1,11 +1,14 @@
 import type { Assessed, Status } from '@fettle/book';
+import { Lazy } from '../../parts/lazy.tsx';
 import { SmallVerdict } from '../../parts/verdict.tsx';
 import { judgementAt, keyOf } from '../../state/steps.ts';
 import { view, viewed } from '../../state/view.ts';
 import { STATUS_WORDS, valueWords } from '../../words/judgement.ts';
 import { placeWords } from '../../words/place.ts';
 import { hashAt } from '../measurement/going.ts';
-import { ViewChoice } from './view-choice.tsx';
+
+/** Fetched after what is next is shown: it stands far below. */
+const viewChoice = () => import('./view-choice.tsx').then(({ ViewChoice }) => ViewChoice);
 
 function grouped(judgements: readonly Assessed[]): Map<string, Assessed[]> {
   const groups = new Map<string, Assessed[]>();
@@ -32,7 +35,7 @@ export function Everything() {
   return (
     <section class="everything">
       <h2>Everything on the sheet</h2>
-      <ViewChoice />
+      <Lazy load={viewChoice} given={{}} />
       {[...grouped(judgements)].map(([name, list]) => (
         <details key={name}>
           <summary>
