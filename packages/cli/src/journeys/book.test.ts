@@ -237,6 +237,8 @@ describe('a job out and in', () => {
 describe('torques that prove nothing yet', () => {
   const torqueOf = async (desk: CommandDesk, id: string) =>
     (await desk.json<CheckJson>('check', 'linnet')).torques.find(({ fastener }) => fastener === id)!;
+  const wrenchChecked = (desk: CommandDesk, read: string) =>
+    desk.good('tools', 'linnet', 'check', 'torque-wrench', '--against', '50lbf.ft', '--read', read);
   const reasonsOf = async (desk: CommandDesk, cover: string) =>
     (await desk.json<CheckJson>('check', 'linnet')).gates
       .find((gate) => gate.cover === cover)!
@@ -263,27 +265,9 @@ describe('torques that prove nothing yet', () => {
     const desk = demo();
     await desk.good(...MAINS, '82lbf.ft', ...PASS);
     expect((await torqueOf(desk, 'main-cap')).unlogged).toEqual([]);
-    await desk.good(
-      'tools',
-      'linnet',
-      'check',
-      'torque-wrench',
-      '--against',
-      '50lbf.ft',
-      '--read',
-      '61lbf.ft',
-    );
+    await wrenchChecked(desk, '61lbf.ft');
     expect(await reasonsOf(desk, 'pistons-in')).toEqual(['torque/to-be-taken-again']);
-    await desk.good(
-      'tools',
-      'linnet',
-      'check',
-      'torque-wrench',
-      '--against',
-      '50lbf.ft',
-      '--read',
-      '50lbf.ft',
-    );
+    await wrenchChecked(desk, '50lbf.ft');
     expect((await torqueOf(desk, 'main-cap')).in_doubt).toHaveLength(3);
     await desk.good(...MAINS, '82lbf.ft', ...PASS);
     expect(await reasonsOf(desk, 'pistons-in')).toEqual([]);

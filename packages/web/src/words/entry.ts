@@ -4,6 +4,10 @@ import { placeWords } from './place.ts';
 
 const short = (text: string): string => (text.length > 90 ? `${text.slice(0, 87)}…` : text);
 
+/** What the sheet calls a thing; else the words its id is made of. */
+const nameOf = (named: readonly { id: string; name: string }[] | undefined, id: string): string =>
+  named?.find((one) => one.id === id)?.name ?? id.replaceAll('-', ' ');
+
 /** What an entry says, in one line. */
 export function entryWords(book: Book, entry: Entry): string {
   if (!isKnown(entry)) return `of a kind this program does not know: ${entry.kind}. It is kept.`;
@@ -43,7 +47,7 @@ export function entryWords(book: Book, entry: Entry): string {
     }
     case 'torque-pass': {
       const body = bodyOf(entry as Entry & { kind: 'torque-pass' });
-      const name = book.sheet?.fasteners.find(({ id }) => id === body.fastener)?.name ?? body.fastener;
+      const name = nameOf(book.sheet?.fasteners, body.fastener);
       const where = body.place ? ` ${Object.values(body.place).join(' ')}` : '';
       return `${name}${where}: ${body.torque}, pass ${body.pass} of ${body.of}`;
     }
@@ -66,7 +70,7 @@ export function entryWords(book: Book, entry: Entry): string {
     case 'cover-opened':
     case 'hold-passed': {
       const { cover, why } = entry.body as { cover: string; why?: string };
-      const name = book.sheet?.covers.find(({ id }) => id === cover)?.name ?? cover;
+      const name = nameOf(book.sheet?.covers, cover);
       const what = { 'cover-closed': 'closed', 'cover-opened': 'opened', 'hold-passed': 'hold passed' }[
         entry.kind
       ];
@@ -79,12 +83,18 @@ export function entryWords(book: Book, entry: Entry): string {
     }
     case 'opening-blocked':
     case 'opening-cleared': {
-      const { opening, by, count } = entry.body as { opening: string; by: string; count?: number };
-      return `${opening}: ${count ?? 1} ${by} ${entry.kind === 'opening-blocked' ? 'in' : 'out'}`;
+      const { opening, name, by, count } = entry.body as {
+        opening: string;
+        name?: string;
+        by: string;
+        count?: number;
+      };
+      const called = name ?? nameOf(book.sheet?.openings, opening);
+      return `${called}: ${count ?? 1} ${by} ${entry.kind === 'opening-blocked' ? 'in' : 'out'}`;
     }
     case 'joint-state': {
-      const { joint, state } = entry.body as { joint: string; state: string };
-      return `${joint}: ${state}`;
+      const { joint, name, state } = entry.body as { joint: string; name?: string; state: string };
+      return `${name ?? nameOf(book.sheet?.fasteners, joint)}: ${state}`;
     }
     case 'disposition': {
       const body = bodyOf(entry as Entry & { kind: 'disposition' });

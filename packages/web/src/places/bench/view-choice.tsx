@@ -1,5 +1,6 @@
-import { positionAt, positionsOf, positionWords, type SheetPosition } from '@fettle/book';
+import { positionAt, positionsOf, type SheetPosition } from '@fettle/book';
 import { Choice } from '../../parts/choice.tsx';
+import { PositionOptions } from '../../parts/position-options.tsx';
 import { book } from '../../state/job.ts';
 import { show, type View, view } from '../../state/view.ts';
 
@@ -86,11 +87,7 @@ export function ViewChoice() {
                 show({ ...shown, position });
               }}
             >
-              {positionsFor(shown.part).map((one) => (
-                <option key={one.id} value={one.id}>
-                  {positionWords(one)}
-                </option>
-              ))}
+              <PositionOptions positions={positionsFor(shown.part)} />
             </select>
           </label>
         </div>

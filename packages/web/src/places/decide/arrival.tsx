@@ -14,12 +14,12 @@ import {
   placeText,
   positionAt,
   positionsOf,
-  positionWords,
 } from '@fettle/book';
 import type { Issue } from '@fettle/core';
 import { useState } from 'preact/hooks';
 import { FoldOut } from '../../parts/fold-out.tsx';
 import { IssueLines } from '../../parts/issue-lines.tsx';
+import { PositionOptions } from '../../parts/position-options.tsx';
 import { SmallVerdict } from '../../parts/verdict.tsx';
 import { heavy } from '../../state/heavy.ts';
 import { book, write } from '../../state/job.ts';
@@ -79,11 +79,7 @@ function AsPart({ standing }: { readonly standing: OrderStanding }) {
       <label>
         Where it goes
         <select value={position} onChange={(event) => setPosition(event.currentTarget.value)}>
-          {positions.map((one) => (
-            <option key={one.id} value={one.id}>
-              {positionWords(one)}
-            </option>
-          ))}
+          <PositionOptions positions={positions} />
         </select>
       </label>
       <label class="check">
@@ -137,11 +133,7 @@ function Measuring({ part, standing }: { readonly part: Part; readonly standing:
       <label>
         As it would stand at
         <select value={position} onChange={(event) => setPosition(event.currentTarget.value)}>
-          {positions.map((one) => (
-            <option key={one.id} value={one.id}>
-              {positionWords(one)}
-            </option>
-          ))}
+          <PositionOptions positions={positions} />
         </select>
       </label>
       {now ? (

@@ -9,12 +9,12 @@ import {
 } from '@fettle/book';
 import { useState } from 'preact/hooks';
 import { useHandKeys } from '../../parts/hand-keys.ts';
-import { OwnWords, Taps } from '../../parts/taps.tsx';
+import { Taps } from '../../parts/taps.tsx';
 import { Mark } from '../../parts/verdict.tsx';
-import { go, hashOf, route } from '../../route.ts';
+import { route } from '../../route.ts';
 import { clock, deviceZone } from '../../state/clock.ts';
-import { book, job } from '../../state/job.ts';
-import { idFrom } from '../../words/id.ts';
+import { book } from '../../state/job.ts';
+import { Another } from './another.tsx';
 import { CureForm } from './cure-form.tsx';
 import { enterOne, undoLast } from './entered.ts';
 import { ReadBack } from './read-back.tsx';
@@ -97,23 +97,17 @@ export function Joints() {
   const rows = all
     .map((joint) => rowOf(joint, open))
     .sort((a, b) => order.indexOf(a.status) - order.indexOf(b.status));
-  const names = new Set(all.map(({ name }) => name.toLowerCase()));
-  const chosen = (name: string): void =>
-    go(hashOf(job.value ?? '', 'loose', 'joints', idFrom(name, 'joint'), name));
   return (
     <section>
       <h2>Joints: how each was left</h2>
       <Rows section="joints" rows={rows} />
-      <h3>Another one</h3>
-      <fieldset class="taps">
-        <legend class="spoken">Joints that most engines have</legend>
-        {USUAL.filter((name) => !names.has(name.toLowerCase())).map((name) => (
-          <button key={name} type="button" onClick={() => chosen(name)}>
-            {name}
-          </button>
-        ))}
-      </fieldset>
-      <OwnWords label="Or in your own words" move="That one" give={chosen} />
+      <Another
+        section="joints"
+        kind="joint"
+        legend="Joints that most engines have"
+        usual={USUAL}
+        had={all.map(({ name }) => name)}
+      />
       <ReadBack />
     </section>
   );

@@ -10,6 +10,7 @@ import {
 } from '@fettle/book';
 import { useState } from 'preact/hooks';
 import { useHandKeys } from '../../parts/hand-keys.ts';
+import { PositionOptions } from '../../parts/position-options.tsx';
 import { OwnWords, Taps } from '../../parts/taps.tsx';
 import { Mark } from '../../parts/verdict.tsx';
 import { hashOf, route } from '../../route.ts';
@@ -213,11 +214,7 @@ function PositionChoice({ label, positions, chosen, choose }: PositionsGiven) {
         onChange={(event) => event.currentTarget.value && choose(event.currentTarget.value)}
       >
         <option value="">not said</option>
-        {positions.map((one) => (
-          <option key={one.id} value={one.id}>
-            {positionWords(one)}
-          </option>
-        ))}
+        <PositionOptions positions={positions} />
       </select>
     </label>
   );

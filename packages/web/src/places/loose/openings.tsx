@@ -2,11 +2,11 @@ import { type OpeningCount, openingCounts, keepingWords as words } from '@fettle
 import { useSignal } from '@preact/signals';
 import { useState } from 'preact/hooks';
 import { useHandKeys } from '../../parts/hand-keys.ts';
-import { OwnWords, Taps } from '../../parts/taps.tsx';
+import { Taps } from '../../parts/taps.tsx';
 import { Mark } from '../../parts/verdict.tsx';
-import { go, hashOf, route } from '../../route.ts';
-import { book, job } from '../../state/job.ts';
-import { idFrom } from '../../words/id.ts';
+import { route } from '../../route.ts';
+import { book } from '../../state/job.ts';
+import { Another } from './another.tsx';
 import { enterOne, undoLast } from './entered.ts';
 import { ReadBack } from './read-back.tsx';
 import { AllOf, type Row, Rows } from './rows.tsx';
@@ -79,23 +79,17 @@ export function Openings() {
       <OneOpening key={about} opening={one ?? { id: about, name: about.replaceAll('-', ' '), counts: [] }} />
     );
   const rows = all.map(rowOf).sort((a, b) => rank(a) - rank(b));
-  const chosen = (name: string): void =>
-    go(hashOf(job.value ?? '', 'loose', 'openings', idFrom(name, 'opening'), name));
-  const names = new Set(all.map(({ name }) => name.toLowerCase()));
   return (
     <section>
       <h2>Openings: what went in must come out</h2>
       <Rows section="openings" rows={rows} />
-      <h3>Another one</h3>
-      <fieldset class="taps">
-        <legend class="spoken">Holes that most engines have</legend>
-        {USUAL.filter((name) => !names.has(name.toLowerCase())).map((name) => (
-          <button key={name} type="button" onClick={() => chosen(name)}>
-            {name}
-          </button>
-        ))}
-      </fieldset>
-      <OwnWords label="Or in your own words" move="That one" give={chosen} />
+      <Another
+        section="openings"
+        kind="opening"
+        legend="Holes that most engines have"
+        usual={USUAL}
+        had={all.map(({ name }) => name)}
+      />
       <ReadBack />
     </section>
   );
