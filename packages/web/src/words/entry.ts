@@ -90,7 +90,7 @@ export function entryWords(book: Book, entry: Entry): string {
         count?: number;
       };
       const called = name ?? nameOf(book.sheet?.openings, opening);
-      return `${called}: ${count ?? 1} ${by} ${entry.kind === 'opening-blocked' ? 'in' : 'out'}`;
+      return `${called}: ${count ?? 1} × ${by} ${entry.kind === 'opening-blocked' ? 'in' : 'out'}`;
     }
     case 'joint-state': {
       const { joint, name, state } = entry.body as { joint: string; name?: string; state: string };
